@@ -1,0 +1,84 @@
+import { z } from 'zod'
+import { PhaseName, PhaseSetName } from '#domain/feeder/phases.ts'
+
+const Extreme = z.object({ volts120: z.number(), node: z.string(), phase: PhaseName })
+
+export const CaseEffect = z.object({
+  lossKw: z.number(),
+  customersOutside: z.number().int(),
+  lowest: Extreme,
+  highest: Extreme,
+})
+
+export const Effect = z.object({ cases: z.record(z.string(), CaseEffect) })
+
+const TapsByPhase = z.partialRecord(PhaseName, z.number().int())
+
+export const ProposedBank = z.object({
+  pole: z.string(),
+  span: z.string(),
+  phases: PhaseSetName,
+  /** One single-phase unit of the bank. */
+  ratingKva: z.number(),
+  ratingA: z.number(),
+  /** Highest current of any phase in any case. */
+  peakA: z.number(),
+  distanceM: z.number(),
+  bandCentreV: z.number(),
+  bandwidthV: z.number(),
+  delayS: z.number(),
+  windingType: z.enum(['A', 'B']),
+  ptRatio: z.number(),
+  ctPrimaryA: z.number(),
+  taps: z.record(z.string(), TapsByPhase),
+})
+
+export const Proposal = z.object({
+  rank: z.number().int(),
+  banks: z.array(ProposedBank).min(1).max(2),
+  after: Effect,
+  /** Why this one, in one to three sentences. */
+  reason: z.string(),
+  /** Short warnings: "126.0 V at light load, 0.1 V below the limit". */
+  flags: z.array(z.string()),
+  /** Least distance of any node from a limit over all cases, volts on the 120 base; negative outside. */
+  marginVolts120: z.number(),
+  energyLossKwhPerYear: z.number(),
+  lossSavedUsdPerYear: z.number(),
+  costUsd: z.number(),
+  /** Cost of the bank less present worth of losses saved. */
+  presentWorthUsd: z.number(),
+  /** Poles whose result is nearly the same. */
+  nearAlternatives: z.array(z.string()),
+})
+
+/** How every tried pole did, for shading the line. */
+export const CandidateScore = z.object({
+  pole: z.string(),
+  span: z.string(),
+  customersOutside: z.number().int(),
+  lowestVolts120: z.number(),
+  lossKw: z.number(),
+})
+
+export const ExcludedPole = z.object({ pole: z.string(), reasons: z.array(z.string()).min(1) })
+
+export const SiteResult = z.object({
+  feeder: z.string(),
+  before: Effect,
+  proposals: z.array(Proposal),
+  candidates: z.array(CandidateScore),
+  excluded: z.array(ExcludedPole),
+  /** Number of placements solved. */
+  tried: z.number().int(),
+  /** What was proven: "all 213 eligible poles tried in 3 cases". */
+  proof: z.string(),
+})
+
+export type CaseEffect = z.infer<typeof CaseEffect>
+export type Effect = z.infer<typeof Effect>
+export type ProposedBank = z.infer<typeof ProposedBank>
+export type Proposal = z.infer<typeof Proposal>
+export type CandidateScore = z.infer<typeof CandidateScore>
+export type ExcludedPole = z.infer<typeof ExcludedPole>
+export type SiteResult = z.infer<typeof SiteResult>

@@ -1,0 +1,30 @@
+/** Complex numbers for code that is not hot; the sweep keeps paired Float64Arrays instead. */
+export interface Complex {
+  readonly re: number
+  readonly im: number
+}
+
+export const complex = (re: number, im = 0): Complex => ({ re, im })
+export const add = (a: Complex, b: Complex): Complex => ({ re: a.re + b.re, im: a.im + b.im })
+export const subtract = (a: Complex, b: Complex): Complex => ({ re: a.re - b.re, im: a.im - b.im })
+export const multiply = (a: Complex, b: Complex): Complex => ({
+  re: a.re * b.re - a.im * b.im,
+  im: a.re * b.im + a.im * b.re,
+})
+export const scale = (a: Complex, factor: number): Complex => ({
+  re: a.re * factor,
+  im: a.im * factor,
+})
+export const conjugate = (a: Complex): Complex => ({ re: a.re, im: -a.im })
+export const magnitude = (a: Complex): number => Math.hypot(a.re, a.im)
+export const angleDeg = (a: Complex): number => (Math.atan2(a.im, a.re) * 180) / Math.PI
+
+export function divide(a: Complex, b: Complex): Complex {
+  const square = b.re * b.re + b.im * b.im
+  return { re: (a.re * b.re + a.im * b.im) / square, im: (a.im * b.re - a.re * b.im) / square }
+}
+
+export function polar(size: number, degrees: number): Complex {
+  const radians = (degrees * Math.PI) / 180
+  return { re: size * Math.cos(radians), im: size * Math.sin(radians) }
+}
