@@ -63,12 +63,30 @@ export const CandidateScore = z.object({
 
 export const ExcludedPole = z.object({ pole: z.string(), reasons: z.array(z.string()).min(1) })
 
+/** What the screen found at every primary pole, whether it stayed in or not. */
+export const ScreenedPole = z.object({
+  pole: z.string(),
+  isEligible: z.boolean(),
+  /** Along the line from the source, metres; null where no line reaches the pole. */
+  distanceM: z.number().nullable(),
+  /** To the nearest road or track, metres; null where none is recorded or positions are a scheme. */
+  accessM: z.number().nullable(),
+  /** Phases carried onward from the pole; null at the end of a line. */
+  phases: PhaseSetName.nullable(),
+  /** Load beyond the pole in the heaviest case, and the same times its distance from the pole. */
+  downstreamKva: z.number(),
+  downstreamKvaKm: z.number(),
+})
+
 export const SiteResult = z.object({
   feeder: z.string(),
   before: Effect,
   proposals: z.array(Proposal),
   candidates: z.array(CandidateScore),
   excluded: z.array(ExcludedPole),
+  screened: z.array(ScreenedPole),
+  /** What could not be screened or valued because it is not recorded, and cautions on the whole result. */
+  notes: z.array(z.string()),
   /** Number of placements solved. */
   tried: z.number().int(),
   /** What was proven: "all 213 eligible poles tried in 3 cases". */
@@ -79,6 +97,7 @@ export type CaseEffect = z.infer<typeof CaseEffect>
 export type Effect = z.infer<typeof Effect>
 export type ProposedBank = z.infer<typeof ProposedBank>
 export type Proposal = z.infer<typeof Proposal>
-export type CandidateScore = z.infer<typeof CandidateScore>
 export type ExcludedPole = z.infer<typeof ExcludedPole>
+export type ScreenedPole = z.infer<typeof ScreenedPole>
+export type CandidateScore = z.infer<typeof CandidateScore>
 export type SiteResult = z.infer<typeof SiteResult>
