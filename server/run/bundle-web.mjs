@@ -1,0 +1,15 @@
+import { join } from 'node:path'
+import { PROJECT_FOLDER } from './project.mjs'
+
+/**
+ * Bundles the pages as web/vite.config.ts says.
+ * @param {string} folder where to write
+ */
+export async function bundleWeb(folder) {
+  const { build } = await import('vite')
+  await build({
+    configFile: join(PROJECT_FOLDER, 'web/vite.config.ts'),
+    logLevel: 'warn',
+    build: { outDir: folder, emptyOutDir: true },
+  })
+}

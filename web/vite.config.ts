@@ -1,0 +1,25 @@
+import { fileURLToPath } from 'node:url'
+import react from '@vitejs/plugin-react'
+import { defineConfig } from 'vite'
+
+const projectFolder = fileURLToPath(new URL('..', import.meta.url))
+
+export default defineConfig({
+  root: fileURLToPath(new URL('.', import.meta.url)),
+  plugins: [react()],
+  cacheDir: `${projectFolder}/node_modules/.vite`,
+  build: {
+    target: 'es2022',
+    sourcemap: true,
+    // The content security policy allows no data: addresses, so nothing may be inlined.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    chunkSizeWarningLimit: 2000,
+  },
+  worker: { format: 'es' },
+  server: {
+    host: '127.0.0.1',
+    fs: { allow: [projectFolder] },
+    proxy: { '/api': process.env.CROSSARM_API ?? 'http://127.0.0.1:8080' },
+  },
+})
