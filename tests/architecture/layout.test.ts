@@ -1,0 +1,104 @@
+import { readdirSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { importsOf } from './imports-of.ts'
+import { PROJECT_FOLDER, projectFiles, textOf, typeScriptFiles } from './source-files.ts'
+
+const TOP_LEVEL = [
+  '.ci',
+  '.gitignore',
+  'DEVELOPERS.md',
+  'LICENSE',
+  'README.md',
+  'geodata',
+  'package-lock.json',
+  'package.json',
+  'server',
+  'tests',
+  'tsconfig.json',
+  'web',
+]
+/** Made by git, npm, the build, the server and the tests; named in .gitignore. */
+const MADE = new Set(['.git', 'node_modules', 'dist', 'data', 'artifacts'])
+
+const isText = (path: string) => /\.(md|json|geojson|ts|tsx|mjs|css|html|svg|txt)$/.test(path)
+
+describe('the top level', () => {
+  it('holds exactly what the design names', () => {
+    const found = readdirSync(PROJECT_FOLDER).filter((name) => !MADE.has(name))
+    expect(found.toSorted()).toEqual(TOP_LEVEL.toSorted())
+  })
+
+  it('holds nothing made by a tool that git would pick up', () => {
+    const ignored = textOf('.gitignore').split('\n')
+    for (const name of ['node_modules', 'dist', 'data', 'artifacts']) {
+      expect(ignored).toContain(`${name}/`)
+    }
+  })
+})
+
+describe('every file', () => {
+  it('speaks of no place on one particular machine', () => {
+    // Written in two parts so that this file does not find itself.
+    const places = ['/wo' + 'rk/', '/ho' + 'me/', '/ro' + 'ot/', '..' + '/shared']
+    const named = projectFiles()
+      .filter((path) => isText(path) || path.startsWith('.ci/'))
+      .filter((path) => places.some((place) => textOf(path).includes(place)))
+    expect(named).toEqual([])
+  })
+
+  it('is named in kebab-case, but for the names that tools and readers expect', () => {
+    const EXPECTED = /(^|\/)(README|DEVELOPERS|LICENSE)(\.md)?$/
+    const odd = projectFiles().filter(
+      (path) => !EXPECTED.test(path) && !/(^|\/)\.?[a-z0-9]+([._-][a-z0-9]+)*$/.test(path),
+    )
+    expect(odd).toEqual([])
+  })
+
+  it('of code leaves no note of work undone and silences no check', () => {
+    const marks = [
+      'TO' + 'DO',
+      'FIX' + 'ME',
+      '@ts-' + 'ignore',
+      '@ts-' + 'expect-error',
+      'biome-' + 'ignore',
+    ]
+    const marked = typeScriptFiles().filter((path) =>
+      marks.some((mark) => textOf(path).includes(mark)),
+    )
+    expect(marked).toEqual([])
+  })
+})
+
+describe('the domain', () => {
+  it('imports nothing of Node', () => {
+    const domainFiles = typeScriptFiles().filter((path) => path.startsWith('server/domain/'))
+    const impure = domainFiles.filter((path) =>
+      importsOf(path, textOf(path)).some(({ specifier }) => specifier.startsWith('node:')),
+    )
+    expect(domainFiles.length).toBeGreaterThan(20)
+    expect(impure).toEqual([])
+  })
+
+  it('reads no clock and draws no random number', () => {
+    const impure = typeScriptFiles()
+      .filter((path) => path.startsWith('server/domain/'))
+      .filter((path) => /\bMath\.random\(|\bDate\.now\(|\bnew Date\(\)/.test(textOf(path)))
+    expect(impure).toEqual([])
+  })
+})
+
+describe('geodata', () => {
+  it('has a source row in its README for every file', () => {
+    const readme = textOf('geodata/README.md')
+    const rows = [...readme.matchAll(/^\|\s*\[?`?([^`\]|\s]+)/gm)].flatMap(
+      (match) => match[1] ?? [],
+    )
+    const files = projectFiles('geodata').filter((path) => path !== 'geodata/README.md')
+    const withoutRow = files
+      .map((path) => path.slice('geodata/'.length))
+      .filter((path) => !rows.some((row) => path === row))
+    expect(withoutRow).toEqual([])
+    const withoutFile = rows.filter((row) => row.includes('.') && !files.includes(`geodata/${row}`))
+    expect(withoutFile).toEqual([])
+  })
+})

@@ -1,0 +1,113 @@
+/** A room is a folder of the code; the table says which others, and which packages, it may import. */
+export interface Room {
+  readonly folder: string
+  /** Rooms whose values may be imported; its own is always allowed. */
+  readonly rooms: readonly string[]
+  /** Rooms of which only types may be imported. */
+  readonly typesOf?: readonly string[]
+  /** Packages by name, `node:*` for the built-in modules, `*` for any. */
+  readonly packages: readonly string[]
+}
+
+const UNITS = 'server/domain/units'
+const FEEDER = 'server/domain/feeder'
+const NETWORK = 'server/domain/network'
+const ELECTRICAL = 'server/domain/electrical'
+const SITING = 'server/domain/siting'
+const AVIAN = 'server/domain/avian'
+const JOBS = 'server/domain/jobs'
+const INTAKE = 'server/domain/intake'
+const DOMAIN = [UNITS, FEEDER, NETWORK, ELECTRICAL, SITING, AVIAN, JOBS, INTAKE]
+
+const CONTRACT = 'server/contract'
+const SERVICES = 'server/services'
+const STORE = 'server/store'
+const LAYER_FILES = 'server/layer-files'
+const BACKGROUND = 'server/background'
+const PEOPLE = 'server/people'
+const HTTP = 'server/http'
+const CLI = 'server/cli'
+
+const UI = 'web/ui'
+const API = 'web/api'
+const WORKERS = 'web/workers'
+const MAP = 'web/map'
+const STATE = 'web/state'
+const SHARED_WEB = [UI, API, WORKERS, MAP, STATE]
+const PERSONS = ['web/planner', 'web/coordinator', 'web/crew']
+
+const person = (folder: string): Room => ({
+  folder,
+  rooms: [...SHARED_WEB, CONTRACT, ...DOMAIN],
+  packages: ['*'],
+})
+
+/** The longest folder that holds a file is its room. */
+export const ROOMS: readonly Room[] = [
+  { folder: UNITS, rooms: [], packages: [] },
+  { folder: FEEDER, rooms: [UNITS], packages: ['zod'] },
+  { folder: NETWORK, rooms: [UNITS, FEEDER], packages: [] },
+  { folder: ELECTRICAL, rooms: [UNITS, NETWORK], typesOf: [FEEDER], packages: [] },
+  {
+    folder: SITING,
+    rooms: [UNITS, FEEDER, NETWORK, ELECTRICAL],
+    packages: ['zod', '@turf/*', 'geojson'],
+  },
+  { folder: AVIAN, rooms: [UNITS, FEEDER], packages: ['zod', '@turf/*', 'geojson'] },
+  { folder: JOBS, rooms: [UNITS, FEEDER, NETWORK, ELECTRICAL, SITING, AVIAN], packages: ['zod'] },
+  {
+    folder: INTAKE,
+    rooms: [UNITS, FEEDER, NETWORK],
+    packages: ['zod', 'proj4', 'mgrs', 'flatbush', 'geojson'],
+  },
+
+  { folder: CONTRACT, rooms: DOMAIN, packages: ['zod', '@hono/zod-openapi'] },
+  { folder: SERVICES, rooms: [...DOMAIN, CONTRACT], packages: [] },
+  {
+    folder: STORE,
+    rooms: DOMAIN,
+    typesOf: [SERVICES],
+    packages: ['node:*', 'kysely', 'better-sqlite3'],
+  },
+  {
+    folder: LAYER_FILES,
+    rooms: DOMAIN,
+    typesOf: [SERVICES],
+    packages: ['node:*', 'zod', 'geojson'],
+  },
+  { folder: BACKGROUND, rooms: DOMAIN, typesOf: [SERVICES], packages: ['node:*', 'piscina'] },
+  { folder: PEOPLE, rooms: DOMAIN, typesOf: [SERVICES], packages: ['*'] },
+  {
+    folder: HTTP,
+    rooms: [SERVICES, CONTRACT, PEOPLE],
+    typesOf: DOMAIN,
+    packages: ['node:*', 'hono', '@hono/*', 'zod'],
+  },
+  { folder: CLI, rooms: [SERVICES, CONTRACT, PEOPLE], typesOf: DOMAIN, packages: ['node:*'] },
+
+  { folder: UI, rooms: [], packages: ['*'] },
+  { folder: API, rooms: [CONTRACT, ...DOMAIN], packages: ['*'] },
+  { folder: WORKERS, rooms: [CONTRACT, ...DOMAIN], packages: ['*'] },
+  { folder: MAP, rooms: [UI, API, WORKERS, STATE, ...DOMAIN], packages: ['*'] },
+  { folder: STATE, rooms: [UI, API, WORKERS, ...DOMAIN], packages: ['*'] },
+  ...PERSONS.map(person),
+]
+
+/** Files that join rooms, and so may import any of those named. */
+export const JOINING_FILES: readonly Room[] = [
+  {
+    folder: 'server/main.ts',
+    rooms: [...DOMAIN, CONTRACT, SERVICES, STORE, LAYER_FILES, BACKGROUND, PEOPLE, HTTP],
+    packages: ['node:*', '@hono/node-server'],
+  },
+  {
+    folder: 'server/cli/main.ts',
+    rooms: [...DOMAIN, CONTRACT, SERVICES, LAYER_FILES, PEOPLE, 'server/main.ts'],
+    packages: ['node:*'],
+  },
+  {
+    folder: 'web',
+    rooms: [...SHARED_WEB, ...PERSONS, CONTRACT, ...DOMAIN],
+    packages: ['*'],
+  },
+]

@@ -1,0 +1,60 @@
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
+import { join } from 'node:path'
+import { installPackages } from '../server/run/packages.mjs'
+import { giveUp, PROJECT_FOLDER, runPackage, runProgram } from '../server/run/project.mjs'
+import { ensureChromium } from './support/install-chromium.mjs'
+
+const RESULTS = join(PROJECT_FOLDER, 'artifacts/test-results.json')
+
+/**
+ * @typedef {{ status: string, assertionResults: unknown[] }} FileResult
+ * @typedef {{ numPassedTests: number, numFailedTests: number, testResults: FileResult[] }} Results
+ */
+
+/** @param {string[]} extra arguments for vitest, as a path or `-t` with a title */
+async function runTests(extra) {
+  rmSync(RESULTS, { force: true })
+  const code = await runPackage('vitest/vitest.mjs', [
+    'run',
+    '--config',
+    'tests/vitest.config.ts',
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${RESULTS}`,
+    ...extra,
+  ])
+  if (!existsSync(RESULTS)) return { passed: 0, failed: 1 }
+  /** @type {Results} */
+  const results = JSON.parse(readFileSync(RESULTS, 'utf8'))
+  const unloadable = results.testResults.filter(
+    ({ status, assertionResults }) => status === 'failed' && assertionResults.length === 0,
+  ).length
+  const failed = results.numFailedTests + unloadable
+  return {
+    passed: results.numPassedTests,
+    // Vitest also fails for an error outside every test, which no count shows.
+    failed: failed === 0 && code !== 0 ? 1 : failed,
+  }
+}
+
+/**
+ * @param {string} what
+ * @param {string} script below server/run
+ */
+async function runStep(what, script) {
+  const code = await runProgram(process.execPath, [`server/run/${script}`])
+  if (code !== 0) console.error(`FAILED: ${what}`)
+  return code === 0 ? 0 : 1
+}
+
+try {
+  await installPackages()
+  process.env.CHROMIUM_PATH = ensureChromium()
+} catch (error) {
+  giveUp(error)
+}
+mkdirSync(join(PROJECT_FOLDER, 'artifacts'), { recursive: true })
+const failedSteps = (await runStep('check', 'check.mjs')) + (await runStep('build', 'build.mjs'))
+const { passed, failed } = await runTests(process.argv.slice(2))
+console.log(`${passed} passed, ${failed + failedSteps} failed`)
+process.exitCode = failed + failedSteps > 0 ? 1 : 0
