@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { installPackages } from '../server/run/packages.mjs'
-import { giveUp, PROJECT_FOLDER, runPackage, runProgram } from '../server/run/project.mjs'
+import { PROJECT_FOLDER, runPackage, runProgram } from '../server/run/project.mjs'
 import { ensureChromium } from './support/install-chromium.mjs'
 
 const RESULTS = join(PROJECT_FOLDER, 'artifacts/test-results.json')
@@ -47,14 +47,21 @@ async function runStep(what, script) {
   return code === 0 ? 0 : 1
 }
 
-try {
+async function runAll() {
   await installPackages()
   process.env.CHROMIUM_PATH = ensureChromium()
-} catch (error) {
-  giveUp(error)
+  mkdirSync(join(PROJECT_FOLDER, 'artifacts'), { recursive: true })
+  const failedSteps = (await runStep('check', 'check.mjs')) + (await runStep('build', 'build.mjs'))
+  const { passed, failed } = await runTests(process.argv.slice(2))
+  return { passed, failed: failed + failedSteps }
 }
-mkdirSync(join(PROJECT_FOLDER, 'artifacts'), { recursive: true })
-const failedSteps = (await runStep('check', 'check.mjs')) + (await runStep('build', 'build.mjs'))
-const { passed, failed } = await runTests(process.argv.slice(2))
-console.log(`${passed} passed, ${failed + failedSteps} failed`)
-process.exitCode = failed + failedSteps > 0 ? 1 : 0
+
+/** @param {unknown} error */
+function couldNotRun(error) {
+  console.error(error instanceof Error ? error.message : String(error))
+  return { passed: 0, failed: 1 }
+}
+
+const { passed, failed } = await runAll().catch(couldNotRun)
+console.log(`${passed} passed, ${failed} failed`)
+process.exitCode = failed > 0 ? 1 : 0
