@@ -1,0 +1,99 @@
+import { readdir, readFile, stat } from 'node:fs/promises'
+import { join } from 'node:path'
+import { unzipSync } from 'fflate'
+import type { Finding } from '#domain/feeder/finding.ts'
+import { readJson } from './json-text.ts'
+import { finding } from './layer-finding.ts'
+import { FEATURE_LAYERS, HEADER_FILE, LAYER_FILES } from './layer-table.ts'
+
+/** Parsed content by file name. */
+export interface FolderFiles {
+  readonly layers: Readonly<Record<string, unknown>>
+  /** True where the folder, the zip or a file of it could not be read. */
+  readonly findings: readonly Finding[]
+}
+
+/** Most bytes that a zip may unfold to: far above any feeder, far below what harms the machine. */
+const MOST_UNZIPPED_BYTES = 512 * 1024 * 1024
+
+const FEEDER = { layer: 'feeder' } as const
+
+/** Reads the layer files of a folder, or of one zip of it; other files are left alone. */
+export async function readFolderFiles(folder: string): Promise<FolderFiles> {
+  const info = await stat(folder).catch(() => null)
+  if (!info) {
+    const what = `There is no folder or zip at ${folder}.`
+    const remedy = 'Check the path.'
+    return { layers: {}, findings: [finding('error', 'no-such-folder', FEEDER, what, remedy)] }
+  }
+  return info.isDirectory() ? readDirectory(folder) : readZip(await readFile(folder))
+}
+
+async function readDirectory(folder: string): Promise<FolderFiles> {
+  const names = (await readdir(folder)).sort()
+  const texts = new Map<string, string>()
+  for (const name of names.filter((each) => LAYER_FILES.has(each))) {
+    texts.set(name, await readFile(join(folder, name), 'utf8'))
+  }
+  return parseTexts(texts, names)
+}
+
+/** Reads a zip of a folder; the layer files may stand in one folder inside it. */
+export function readZip(bytes: Uint8Array): FolderFiles {
+  const texts = new Map<string, string>()
+  const names: string[] = []
+  let total = 0
+  try {
+    const entries = unzipSync(bytes, {
+      filter: ({ name, originalSize }) => {
+        const base = name.split('/').at(-1) ?? ''
+        names.push(base)
+        if (!LAYER_FILES.has(base)) return false
+        total += originalSize
+        if (total > MOST_UNZIPPED_BYTES) throw new Error('it unfolds to more than 512 MB')
+        return true
+      },
+    })
+    for (const [name, content] of Object.entries(entries)) {
+      const base = name.split('/').at(-1) ?? ''
+      if (texts.has(base)) throw new Error(`${base} stands in it twice`)
+      texts.set(base, new TextDecoder().decode(content))
+    }
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error)
+    const what = `The file cannot be read as a zip of a feeder folder: ${reason}.`
+    const remedy = 'Zip the folder again, with each layer once.'
+    return { layers: {}, findings: [finding('error', 'bad-zip', FEEDER, what, remedy)] }
+  }
+  return parseTexts(texts, names)
+}
+
+function parseTexts(texts: ReadonlyMap<string, string>, names: readonly string[]): FolderFiles {
+  const layers: Record<string, unknown> = {}
+  const findings: Finding[] = []
+  for (const [name, text] of texts) {
+    const reading = readJson(text.replace(/^\uFEFF/, ''))
+    if (reading.isValid) layers[name] = reading.value
+    else {
+      layers[name] = null
+      const layer = FEATURE_LAYERS.find(({ fileName }) => fileName === name)?.layer ?? 'feeder'
+      const what = `${name} is not JSON: ${reading.reason} at line ${reading.line}, column ${reading.column}.`
+      findings.push(finding('error', 'bad-json', { layer }, what, `Correct line ${reading.line}.`))
+    }
+  }
+  return { layers, findings: [...findings, ...unknownLayers(names)] }
+}
+
+function unknownLayers(names: readonly string[]): Finding[] {
+  return names
+    .filter((name) => name.endsWith('.geojson') && !LAYER_FILES.has(name))
+    .map((name) =>
+      finding(
+        'warning',
+        'unknown-layer',
+        FEEDER,
+        `${name} is not a layer of the format and was left out.`,
+        `Rename it; the layers are ${[...LAYER_FILES].filter((each) => each !== HEADER_FILE).join(', ')}.`,
+      ),
+    )
+}
