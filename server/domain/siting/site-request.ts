@@ -30,6 +30,8 @@ export const SiteRequest = z.object({
   /** Shortest pole and weakest class that may carry a bank. */
   leastPoleHeightM: z.number().min(0).default(12),
   weakestPoleClass: z.number().int().min(1).max(10).default(4),
+  /** Sharpest turn of the line at a pole that may carry a bank, degrees. */
+  mostLineAngleDeg: z.number().min(0).max(180).default(20),
   /** Screen conditions are for real poles; published feeders have none recorded. */
   phases: z.enum(['three-phase', 'any']).default('three-phase'),
   windingType: z.enum(['A', 'B']).default('B'),
@@ -39,6 +41,8 @@ export const SiteRequest = z.object({
   /** Spare current above the highest of all cases, percent. */
   ratingMarginPct: z.number().min(0).max(200).default(25),
   money: SitingMoney.default(SitingMoney.parse({})),
+  /** Neighbouring placements whose loss differs by less than this count as the same result, percent. */
+  sameWithinPct: z.number().min(0).max(50).default(2),
   maxProposals: z.number().int().min(1).max(50).default(7),
 })
 export type SitingMoney = z.infer<typeof SitingMoney>

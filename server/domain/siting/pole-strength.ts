@@ -1,0 +1,23 @@
+import type { Pole } from '#domain/feeder/pole.ts'
+import type { SiteRequest } from './site-request.ts'
+
+/** ANSI O5.1 class as a number that grows as the pole weakens: 4 is 4, H1 is 0, H6 is −5. */
+function weakness(poleClass: string): number {
+  return poleClass.startsWith('H') ? 1 - Number(poleClass.slice(1)) : Number(poleClass)
+}
+
+/** Why a pole is too short or too weak for a bank; what is not recorded rules nothing out. */
+export function strengthReasons(pole: Pole, request: SiteRequest): string[] {
+  const reasons: string[] = []
+  const { heightM, poleClass } = pole
+  if (heightM !== undefined && heightM < request.leastPoleHeightM) {
+    const limit = request.leastPoleHeightM.toFixed(1)
+    reasons.push(`The pole is ${heightM.toFixed(1)} m long; a bank needs at least ${limit} m.`)
+  }
+  if (poleClass !== undefined && weakness(poleClass) > request.weakestPoleClass) {
+    reasons.push(
+      `The pole is class ${poleClass}; a bank needs class ${request.weakestPoleClass} or stronger.`,
+    )
+  }
+  return reasons
+}
