@@ -1,5 +1,5 @@
-import type { Finding } from '../feeder/finding.ts'
 import type { Phase } from '#domain/units/phases.ts'
+import type { Finding } from '../feeder/finding.ts'
 
 /** A figure for each phase that is there; phases that are absent have no key. */
 export type ByPhase<Value> = Partial<Record<Phase, Value>>

@@ -3,7 +3,9 @@ import { Area, Position } from './geometry.ts'
 import { Id, IsoDate } from './identifiers.ts'
 
 /** Day of the year as month-day, for windows that may run over New Year. */
-const MonthDay = z.string().regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'must be month-day, as 02-15')
+const MonthDay = z
+  .string()
+  .regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'must be month-day, as 02-15')
 
 export const Nest = z.object({
   id: Id,
@@ -18,7 +20,12 @@ export const Nest = z.object({
   citation: z.string().optional(),
 })
 
-export const Habitat = z.object({ id: Id, area: Area, name: z.string().min(1), species: z.string().optional() })
+export const Habitat = z.object({
+  id: Id,
+  area: Area,
+  name: z.string().min(1),
+  species: z.string().optional(),
+})
 
 export const Incident = z.object({
   id: Id,
@@ -26,7 +33,13 @@ export const Incident = z.object({
   pole: Id.optional(),
   foundOn: IsoDate,
   species: z.string().min(1),
-  cause: z.enum(['confirmed electrocution', 'probable electrocution', 'collision', 'shot', 'unknown']),
+  cause: z.enum([
+    'confirmed electrocution',
+    'probable electrocution',
+    'collision',
+    'shot',
+    'unknown',
+  ]),
   note: z.string().optional(),
 })
 

@@ -50,7 +50,9 @@ export const Transformer = z.object({
   span: Id.optional(),
   /** Bank rating, all phases together. */
   ratingKva: z.number().positive(),
-  connection: z.enum(['grounded-wye-grounded-wye', 'delta-grounded-wye', 'single-phase']).default('single-phase'),
+  connection: z
+    .enum(['grounded-wye-grounded-wye', 'delta-grounded-wye', 'single-phase'])
+    .default('single-phase'),
   /** Line-to-line kilovolts of the two sides; needed in series. */
   highKv: z.number().positive().optional(),
   lowKv: z.number().positive().optional(),

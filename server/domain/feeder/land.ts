@@ -12,7 +12,12 @@ export const Access = z.object({
 })
 
 /** Land where nothing may be set. */
-export const KeepOut = z.object({ id: Id, area: Area, name: z.string().min(1), reason: z.string().min(1) })
+export const KeepOut = z.object({
+  id: Id,
+  area: Area,
+  name: z.string().min(1),
+  reason: z.string().min(1),
+})
 
 export type Access = z.infer<typeof Access>
 export type KeepOut = z.infer<typeof KeepOut>

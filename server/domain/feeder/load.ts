@@ -39,7 +39,11 @@ export const Load = z
   .refine((load) => (load.pole === undefined) !== (load.span === undefined), {
     error: 'must name a pole or a span, and not both',
   })
-  .refine((load) => Math.abs(load.constantPower + load.constantCurrent + load.constantImpedance - 1) < 1e-6, {
-    error: 'constant_power, constant_current and constant_impedance must add to 1',
-  })
+  .refine(
+    (load) =>
+      Math.abs(load.constantPower + load.constantCurrent + load.constantImpedance - 1) < 1e-6,
+    {
+      error: 'constant_power, constant_current and constant_impedance must add to 1',
+    },
+  )
 export type Load = z.infer<typeof Load>

@@ -8,7 +8,10 @@ export const Pole = z.object({
   /** Length of the pole, metres, butt to top. */
   heightM: z.number().positive().optional(),
   /** Strength class as ANSI O5.1 numbers it: 1 is stronger than 5; H1 to H6 above. */
-  poleClass: z.string().regex(/^(H[1-6]|10|[1-9])$/, 'must be 1 to 10 or H1 to H6').optional(),
+  poleClass: z
+    .string()
+    .regex(/^(H[1-6]|10|[1-9])$/, 'must be 1 to 10 or H1 to H6')
+    .optional(),
   material: z.enum(['wood', 'steel', 'concrete', 'composite', 'unknown']).optional(),
   /** How the conductors are carried: "tangent 8 ft arm", "double dead-end", … */
   framing: z.string().optional(),

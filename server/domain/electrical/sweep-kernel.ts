@@ -1,0 +1,229 @@
+import type { Network } from './network.ts'
+
+export interface SweepLimits {
+  /** Largest change of any node's voltage in the last iteration, per unit of nominal. */
+  readonly tolerancePu: number
+  readonly maxIterations: number
+}
+
+export interface SweepOutcome {
+  readonly isConverged: boolean
+  readonly iterations: number
+  /** Node whose voltage moved most in the last iteration. */
+  readonly worstNode: number
+}
+
+/** Kinds of branch: a plain line, a gain per phase at the near end, a delta–grounded wye transformer. */
+export const PLAIN = 0
+export const GAIN = 1
+export const DELTA = 2
+
+/** Arrays of one sweep; strides as in `Network`. */
+export interface SweepState {
+  /** Volts to ground, stride 6. */
+  readonly voltageV: Float64Array
+  /** Series current of the branch into each node, amperes, stride 6. */
+  readonly currentA: Float64Array
+  /** Voltage gain at the near end of each branch, stride 3. */
+  readonly gain: Float64Array
+  readonly kind: Uint8Array
+  readonly isBank: Uint8Array
+  /** Shunt admittance at each node, 3 × 3 complex, stride 18, siemens. */
+  readonly shunt: Float64Array
+  readonly hasShunt: Uint8Array
+  drawCount: number
+  readonly drawNode: Int32Array
+  readonly drawFrom: Uint8Array
+  readonly drawTo: Int8Array
+  readonly drawW: Float64Array
+  readonly drawVar: Float64Array
+  /** Share of constant power. */
+  readonly drawPowerShare: Float64Array
+  /** Share of constant current over rated volts. */
+  readonly drawCurrentPerV: Float64Array
+}
+
+/**
+ * Forward/backward sweep (Kersting, chapter 10: the ladder iterative technique) until no voltage
+ * moves by more than the tolerance. Allocates nothing but its small answer.
+ */
+export function runSweep(network: Network, state: SweepState, limits: SweepLimits): SweepOutcome {
+  const target = limits.tolerancePu * limits.tolerancePu
+  const worst = { node: 0, change2: 0 }
+  for (let iteration = 1; iteration <= limits.maxIterations; iteration++) {
+    drawCurrents(network, state)
+    collectCurrents(network, state)
+    carryVoltages(network, state, worst)
+    if (worst.change2 <= target)
+      return { isConverged: true, iterations: iteration, worstNode: worst.node }
+    // A voltage that moves by more than its own nominal, or is no number, will not come back.
+    if (!(worst.change2 < 100))
+      return { isConverged: false, iterations: iteration, worstNode: worst.node }
+  }
+  return { isConverged: false, iterations: limits.maxIterations, worstNode: worst.node }
+}
+
+/** Current that each node's own shunts and loads take, into `currentA`. */
+export function drawCurrents(network: Network, state: SweepState): void {
+  const { nodeCount } = network
+  const { voltageV: v, currentA: c, shunt, hasShunt } = state
+  for (let i = 0; i < nodeCount; i++) {
+    const o = i * 6
+    if (hasShunt[i] === 0) {
+      c.fill(0, o, o + 6)
+      continue
+    }
+    const ar = v[o]!
+    const ai = v[o + 1]!
+    const br = v[o + 2]!
+    const bi = v[o + 3]!
+    const cr = v[o + 4]!
+    const ci = v[o + 5]!
+    let y = i * 18
+    for (let row = 0; row < 6; row += 2, y += 6) {
+      const ga = shunt[y]!
+      const ba = shunt[y + 1]!
+      const gb = shunt[y + 2]!
+      const bb = shunt[y + 3]!
+      const gc = shunt[y + 4]!
+      const bc = shunt[y + 5]!
+      c[o + row] = ga * ar - ba * ai + gb * br - bb * bi + gc * cr - bc * ci
+      c[o + row + 1] = ga * ai + ba * ar + gb * bi + bb * br + gc * ci + bc * cr
+    }
+  }
+  const { drawCount, drawNode, drawFrom, drawTo, drawW, drawVar, drawPowerShare, drawCurrentPerV } =
+    state
+  for (let e = 0; e < drawCount; e++) {
+    const o = drawNode[e]! * 6
+    const from = o + drawFrom[e]! * 2
+    const to = drawTo[e]! < 0 ? -1 : o + drawTo[e]! * 2
+    const re = to < 0 ? v[from]! : v[from]! - v[to]!
+    const im = to < 0 ? v[from + 1]! : v[from + 1]! - v[to + 1]!
+    const square = re * re + im * im
+    // Both kinds draw conj(S) V times a factor: 1/|V|² for power, 1/(|V| rated) for current.
+    const currentShare = drawCurrentPerV[e]!
+    const factor =
+      drawPowerShare[e]! / square + (currentShare === 0 ? 0 : currentShare / Math.sqrt(square))
+    const p = drawW[e]! * factor
+    const q = drawVar[e]! * factor
+    const ir = p * re + q * im
+    const ii = p * im - q * re
+    c[from] = c[from]! + ir
+    c[from + 1] = c[from + 1]! + ii
+    if (to < 0) continue
+    c[to] = c[to]! - ir
+    c[to + 1] = c[to + 1]! - ii
+  }
+}
+
+/** Backward: adds every branch's current to its parent, through the gain at the near end. */
+export function collectCurrents(network: Network, state: SweepState): void {
+  const { nodeCount, parent, ratio } = network
+  const { currentA: c, gain, kind, isBank } = state
+  for (let i = nodeCount - 1; i > 0; i--) {
+    const o = i * 6
+    const up = parent[i]! * 6
+    const branchKind = kind[i]!
+    if (branchKind === PLAIN) {
+      for (let k = 0; k < 6; k++) c[up + k] = c[up + k]! + c[o + k]!
+    } else if (branchKind === GAIN) {
+      for (let phase = 0; phase < 3; phase++) {
+        const g = gain[i * 3 + phase]!
+        const k = phase * 2
+        c[up + k] = c[up + k]! + g * c[o + k]!
+        c[up + k + 1] = c[up + k + 1]! + g * c[o + k + 1]!
+      }
+      if (isBank[i] === 1) moveNearCharging(network, state, i)
+    } else {
+      // Delta side: A carries a − b, B carries b − c, C carries c − a, over the ratio.
+      const g = ratio[i]!
+      for (let k = 0; k < 6; k++) c[up + k] = c[up + k]! + g * (c[o + k]! - c[o + ((k + 2) % 6)]!)
+    }
+  }
+}
+
+/** The near half of the charging hangs behind the bank, but was drawn at the parent: put that right. */
+function moveNearCharging(network: Network, state: SweepState, branch: number): void {
+  const { parent, halfB } = network
+  const { voltageV: v, currentA: c, gain } = state
+  const up = parent[branch]! * 6
+  for (let row = 0; row < 3; row++) {
+    const rowGain = gain[branch * 3 + row]!
+    for (let column = 0; column < 3; column++) {
+      const b = halfB[branch * 9 + row * 3 + column]! * (rowGain * gain[branch * 3 + column]! - 1)
+      if (b === 0) continue
+      c[up + row * 2] = c[up + row * 2]! - b * v[up + column * 2 + 1]!
+      c[up + row * 2 + 1] = c[up + row * 2 + 1]! + b * v[up + column * 2]!
+    }
+  }
+}
+
+/** Forward: each node's voltage from its parent's, less the drop of the series impedance. */
+export function carryVoltages(
+  network: Network,
+  state: SweepState,
+  worst: { node: number; change2: number },
+): void {
+  const { nodeCount, parent, mask, nominalV, zOhm: z, ratio } = network
+  const { voltageV: v, currentA: c, gain, kind } = state
+  let worstNode = 0
+  let worstChange2 = 0
+  for (let i = 1; i < nodeCount; i++) {
+    const o = i * 6
+    const up = parent[i]! * 6
+    const phases = mask[i]!
+    const branchKind = kind[i]!
+    let change2 = 0
+    for (let phase = 0; phase < 3; phase++) {
+      if (((phases >> phase) & 1) === 0) continue
+      const k = phase * 2
+      let re = v[up + k]!
+      let im = v[up + k + 1]!
+      if (branchKind === GAIN) {
+        const g = gain[i * 3 + phase]!
+        re *= g
+        im *= g
+      } else if (branchKind === DELTA) {
+        const other = up + ((k + 4) % 6)
+        re = ratio[i]! * (re - v[other]!)
+        im = ratio[i]! * (im - v[other + 1]!)
+      }
+      const zo = i * 18 + phase * 6
+      if (phases === 7) {
+        re -=
+          z[zo]! * c[o]! -
+          z[zo + 1]! * c[o + 1]! +
+          z[zo + 2]! * c[o + 2]! -
+          z[zo + 3]! * c[o + 3]! +
+          z[zo + 4]! * c[o + 4]! -
+          z[zo + 5]! * c[o + 5]!
+        im -=
+          z[zo]! * c[o + 1]! +
+          z[zo + 1]! * c[o]! +
+          z[zo + 2]! * c[o + 3]! +
+          z[zo + 3]! * c[o + 2]! +
+          z[zo + 4]! * c[o + 5]! +
+          z[zo + 5]! * c[o + 4]!
+      } else {
+        for (let other = 0; other < 3; other++) {
+          if (((phases >> other) & 1) === 0) continue
+          const m = other * 2
+          re -= z[zo + m]! * c[o + m]! - z[zo + m + 1]! * c[o + m + 1]!
+          im -= z[zo + m]! * c[o + m + 1]! + z[zo + m + 1]! * c[o + m]!
+        }
+      }
+      const dr = re - v[o + k]!
+      const di = im - v[o + k + 1]!
+      change2 += dr * dr + di * di
+      v[o + k] = re
+      v[o + k + 1] = im
+    }
+    change2 /= nominalV[i]! * nominalV[i]!
+    if (!(change2 <= worstChange2)) {
+      worstChange2 = change2
+      worstNode = i
+    }
+  }
+  worst.node = worstNode
+  worst.change2 = worstChange2
+}

@@ -1,0 +1,226 @@
+import { type PhaseMask, phaseMask, phasesOfMask } from '#domain/units/phases.ts'
+import type { Feeder } from '../feeder/feeder.ts'
+import type { Finding, LayerName } from '../feeder/finding.ts'
+import type { Load } from '../feeder/load.ts'
+import { loadMask } from './load-phases.ts'
+import { isOpen, seriesEquipmentBySpan } from './series-equipment.ts'
+import { type FeederTrace, type TracedSpan, traceFeeder } from './trace-feeder.ts'
+
+/**
+ * What is wrong with the way the feeder hangs together: loops, poles without power, phases that
+ * do not arrive, series equipment that faces the wrong way. Errors mean that it cannot be solved.
+ */
+export function checkFeeder(feeder: Feeder): Finding[] {
+  const trace = traceFeeder(feeder)
+  const report = reporter(feeder)
+  return [
+    ...sourceFindings(feeder, trace, report),
+    ...loopFindings(trace, report),
+    ...islandFindings(feeder, trace, report),
+    ...trace.spans.flatMap((traced) => spanFindings(traced, trace, report)),
+    ...feeder.loads.flatMap((load) => loadFindings(feeder, load, trace, report)),
+  ]
+}
+
+type Report = (
+  severity: Finding['severity'],
+  code: string,
+  layer: LayerName,
+  featureId: string,
+  what: string,
+  remedy: string,
+  pole?: string,
+) => Finding
+
+function reporter(feeder: Feeder): Report {
+  const places = new Map(feeder.poles.map((pole) => [pole.id, pole.at]))
+  return (severity, code, layer, featureId, what, remedy, pole) => ({
+    severity,
+    code,
+    layer,
+    featureId,
+    place: places.get(pole ?? featureId) ?? null,
+    what,
+    remedy,
+  })
+}
+
+function sourceFindings(feeder: Feeder, trace: FeederTrace, report: Report): Finding[] {
+  const source = feeder.header.source.pole
+  if (!feeder.poles.some((pole) => pole.id === source)) {
+    return [
+      report(
+        'error',
+        'source-missing',
+        'feeder',
+        feeder.header.id,
+        `The source stands on pole "${source}", which is not in the poles layer.`,
+        'Add the pole, or name another one in source.pole.',
+      ),
+    ]
+  }
+  if (trace.spans.length > 0 || feeder.spans.length === 0) return []
+  return [
+    report(
+      'error',
+      'source-not-connected',
+      'feeder',
+      feeder.header.id,
+      `No closed span starts or ends at the source pole "${source}".`,
+      'Connect a span to it, or close its switch.',
+      source,
+    ),
+  ]
+}
+
+function loopFindings(trace: FeederTrace, report: Report): Finding[] {
+  return trace.loops.map(({ closing, path }) =>
+    report(
+      'error',
+      'loop',
+      'spans',
+      closing.id,
+      `The span closes a loop with ${listed(path)}; the feeder must be radial.`,
+      'Mark one span of the loop as normally open, or open a switch on it.',
+      closing.from,
+    ),
+  )
+}
+
+/** One finding for each group of poles that no closed way joins to the source. */
+function islandFindings(feeder: Feeder, trace: FeederTrace, report: Report): Finding[] {
+  const dark = new Set(feeder.poles.map(({ id }) => id).filter((id) => !trace.feedingSpan.has(id)))
+  if (dark.size === 0) return []
+  const devicesBySpan = seriesEquipmentBySpan(feeder)
+  const joins = new Map<string, string[]>()
+  const openTo = new Map<string, string>()
+  for (const span of feeder.spans) {
+    if (isOpen(span, devicesBySpan.get(span.id) ?? [])) {
+      openTo.set(span.from, span.id).set(span.to, span.id)
+      continue
+    }
+    joins.set(span.from, [...(joins.get(span.from) ?? []), span.to])
+    joins.set(span.to, [...(joins.get(span.to) ?? []), span.from])
+  }
+  return groupsOf(dark, joins).map((poles) => islandFinding(poles, openTo, report))
+}
+
+function islandFinding(
+  poles: readonly string[],
+  openTo: ReadonlyMap<string, string>,
+  report: Report,
+): Finding {
+  const first = poles[0] ?? ''
+  const open = poles.map((pole) => openTo.get(pole)).find((span) => span !== undefined)
+  const count =
+    poles.length === 1 ? `Pole ${first} has` : `${poles.length} poles (${listed(poles)}) have`
+  return open === undefined
+    ? report(
+        'warning',
+        'island',
+        'poles',
+        first,
+        `${count} no way to the source.`,
+        'Connect a span, or remove them.',
+      )
+    : report(
+        'notice',
+        'open-island',
+        'poles',
+        first,
+        `${count} no power while span ${open} is open.`,
+        'Nothing to do if the switch is meant to be open.',
+      )
+}
+
+function groupsOf(
+  members: ReadonlySet<string>,
+  joins: ReadonlyMap<string, readonly string[]>,
+): string[][] {
+  const seen = new Set<string>()
+  const groups: string[][] = []
+  for (const start of members) {
+    if (seen.has(start)) continue
+    seen.add(start)
+    const group = [start]
+    for (const pole of group) {
+      for (const next of joins.get(pole) ?? []) {
+        if (!members.has(next) || seen.has(next)) continue
+        seen.add(next)
+        group.push(next)
+      }
+    }
+    groups.push(group)
+  }
+  return groups
+}
+
+function spanFindings(traced: TracedSpan, trace: FeederTrace, report: Report): Finding[] {
+  const { span, mask, devices, isReversed, nearPole } = traced
+  const findings: Finding[] = []
+  const missing = phaseMask(span.phases) & ~mask
+  const feeding = trace.spans[traced.parent]
+  if (missing !== 0 && feeding) {
+    findings.push(
+      report(
+        'warning',
+        'phase-not-fed',
+        'spans',
+        span.id,
+        `${named(missing)} of the span does not arrive: span ${feeding.span.id} before it brings ${named(feeding.mask)}.`,
+        'Correct the phases of one of the two spans.',
+        nearPole,
+      ),
+    )
+  }
+  if (isReversed && devices.some(({ kind }) => kind === 'regulator' || kind === 'transformer')) {
+    findings.push(
+      report(
+        'error',
+        'series-equipment-backwards',
+        'equipment',
+        devices[0]?.id ?? span.id,
+        `It sits at the near end of span ${span.id}, but power reaches that span from its other end.`,
+        `Swap from and to of span ${span.id}, or move the device.`,
+        nearPole,
+      ),
+    )
+  }
+  return findings
+}
+
+function loadFindings(feeder: Feeder, load: Load, trace: FeederTrace, report: Report): Finding[] {
+  const pole = load.pole ?? feeder.spans.find(({ id }) => id === load.span)?.from
+  const index = pole === undefined ? undefined : trace.feedingSpan.get(pole)
+  if (index === undefined) return []
+  const missing = loadMask(load) & ~arriving(load, index, trace)
+  if (missing === 0) return []
+  return [
+    report(
+      'warning',
+      'load-not-fed',
+      'loads',
+      load.id,
+      `It draws from ${named(missing)}, which does not arrive there; that part is left out of the solution.`,
+      'Correct the phases of the load or of the line.',
+      pole,
+    ),
+  ]
+}
+
+function arriving(load: Load, feedingIndex: number, trace: FeederTrace): PhaseMask {
+  if (load.span !== undefined)
+    return trace.spans.find(({ span }) => span.id === load.span)?.mask ?? 0
+  return trace.spans[feedingIndex]?.mask ?? 7
+}
+
+function named(mask: PhaseMask): string {
+  const phases = phasesOfMask(mask)
+  return `phase${phases.length > 1 ? 's' : ''} ${phases.join(', ') || 'none'}`
+}
+
+/** At most five ids in full, then how many more. */
+function listed(ids: readonly string[]): string {
+  const shown = ids.slice(0, 5).join(', ')
+  return ids.length > 5 ? `${shown} and ${ids.length - 5} more` : shown
+}
