@@ -4,6 +4,7 @@ import { bundleServer } from './bundle-server.mjs'
 import { bundleWeb } from './bundle-web.mjs'
 import { fingerprint } from './fingerprint.mjs'
 import { PROJECT_FOLDER } from './project.mjs'
+import { takeTurn } from './turn.mjs'
 
 /**
  * What the build makes: each part has its own folder in dist/, the sources it is made of,
@@ -32,7 +33,7 @@ export const WEB_PART = {
 const folderOf = (part) => join(PROJECT_FOLDER, 'dist', part.name)
 
 /** @param {Part} part */
-export function isCurrent(part) {
+function isCurrent(part) {
   const stamp = join(folderOf(part), STAMP)
   return existsSync(stamp) && readFileSync(stamp, 'utf8') === fingerprint(part.sources)
 }
@@ -42,21 +43,28 @@ export function isCurrent(part) {
  * or interrupted build leaves the old one whole.
  * @param {Part} part
  */
-export async function buildPart(part) {
+async function buildAndSwap(part) {
   const folder = folderOf(part)
-  const next = `${folder}.next-${process.pid}`
-  const old = `${folder}.old-${process.pid}`
+  const next = `${folder}.next`
+  const old = `${folder}.old`
   const builtFrom = fingerprint(part.sources)
-  mkdirSync(next, { recursive: true })
+  rmSync(next, { recursive: true, force: true })
+  mkdirSync(next)
   try {
     await part.bundle(next)
     writeFileSync(join(next, STAMP), builtFrom)
+    rmSync(old, { recursive: true, force: true })
     if (existsSync(folder)) renameSync(folder, old)
     renameSync(next, folder)
   } finally {
     rmSync(next, { recursive: true, force: true })
     rmSync(old, { recursive: true, force: true })
   }
+}
+
+/** @param {Part} part */
+export function buildPart(part) {
+  return takeTurn(`${folderOf(part)}.building`, () => buildAndSwap(part))
 }
 
 /**
@@ -67,6 +75,8 @@ export async function buildStaleParts(parts) {
   for (const part of parts) {
     if (isCurrent(part)) continue
     console.error(`Building ${part.name} …`)
-    await buildPart(part)
+    await takeTurn(`${folderOf(part)}.building`, async () => {
+      if (!isCurrent(part)) await buildAndSwap(part)
+    })
   }
 }
