@@ -9,12 +9,16 @@ import type { SweepLimits } from './sweep-kernel.ts'
 const INTER_TAP_S = 5
 /** More steps than any sound set of banks needs: every unit from end to end, several times over. */
 const MAX_ROUNDS = 600
+/** One step on the 120 V base. */
+const STEP_V = BASE_VOLTS120 * TAP_STEP_PU
 
-export type ControlMode =
-  /** One step at a time in the order that the delays give: what the field would see. */
-  | 'one-step'
-  /** As many steps at once as the voltage error asks for; may end one step off, for searches. */
-  | 'jump'
+/**
+ * `aimed`: every bank is first set to the position that its reading asks for, nearest the band
+ * centre, in the order of the delays: tap = (centre − relay volts) / 0.75 V, as a hand calculation
+ * does it (Kersting, chapter 7, from memory). Then the control steps until every band is met.
+ * `stepped`: the control alone, from where the banks stand.
+ */
+export type ControlMode = 'aimed' | 'stepped'
 
 export interface ControlOutcome {
   readonly status: 'settled' | 'not-converged' | 'tap-hunting'
@@ -36,8 +40,10 @@ interface Unit {
   readonly phase: number
   /** Time still to run before the unit may step. */
   waitS: number
-  direction: -1 | 0 | 1
+  direction: Direction
 }
+
+type Direction = -1 | 0 | 1
 
 /**
  * Solves with every bank's taps following its control. Positions start where the banks have them.
@@ -52,27 +58,62 @@ export function controlTaps(
 ): ControlOutcome {
   const units = unitsOf(sweep.banks)
   let iterations = 0
+  if (mode === 'aimed') {
+    for (const delayS of delaysInOrder(sweep.banks)) {
+      const outcome = sweep.run(limits)
+      iterations += outcome.iterations
+      if (!outcome.isConverged) {
+        return { status: 'not-converged', iterations, worstNode: outcome.worstNode }
+      }
+      aim(sweep, units, delayS, reading)
+    }
+  }
   for (let round = 0; round < MAX_ROUNDS; round++) {
     const outcome = sweep.run(limits)
     iterations += outcome.iterations
-    if (!outcome.isConverged)
+    if (!outcome.isConverged) {
       return { status: 'not-converged', iterations, worstNode: outcome.worstNode }
-    const errors = units.map((unit) => bandErrorSteps(sweep, unit, reading))
-    const waiting = units.filter((unit, i) => updateWait(unit, errors[i] ?? 0))
-    if (waiting.length === 0) return { status: 'settled', iterations, worstNode: outcome.worstNode }
-    const nextS = Math.min(...waiting.map(({ waitS }) => waitS))
-    const moved = new Set<RegulatorBank>()
-    units.forEach((unit, i) => {
-      if (unit.direction === 0) return
-      unit.waitS -= nextS
-      if (unit.waitS > 0) return
-      step(unit, mode === 'jump' ? jumpSteps(errors[i] ?? 0) : 1)
-      unit.waitS = INTER_TAP_S
-      moved.add(unit.bank)
-    })
-    for (const bank of moved) sweep.applyTaps(bank)
+    }
+    if (!stepNext(sweep, units, reading)) {
+      return { status: 'settled', iterations, worstNode: outcome.worstNode }
+    }
   }
   return { status: 'tap-hunting', iterations, worstNode: sweep.banks[0]?.branch ?? 0 }
+}
+
+function delaysInOrder(banks: readonly RegulatorBank[]): number[] {
+  return [...new Set(banks.map(({ settings }) => settings.delayS))].sort((a, b) => a - b)
+}
+
+/** Sets the units of one delay to the positions nearest their band centres. */
+function aim(sweep: Sweep, units: readonly Unit[], delayS: number, reading: BankReading): void {
+  const moved = new Set<RegulatorBank>()
+  for (const unit of units) {
+    if (unit.bank.settings.delayS !== delayS || wantedDirection(sweep, unit, reading) === 0)
+      continue
+    const errorV = unit.bank.settings.bandCentreV - (reading.relayVolts[unit.phase] ?? Number.NaN)
+    step(unit, Math.round(errorV / STEP_V))
+    moved.add(unit.bank)
+  }
+  for (const bank of moved) sweep.applyTaps(bank)
+}
+
+/** Lets time run until the next units step; false when every unit rests. */
+function stepNext(sweep: Sweep, units: readonly Unit[], reading: BankReading): boolean {
+  for (const unit of units) updateWait(unit, wantedDirection(sweep, unit, reading))
+  const waiting = units.filter(({ direction }) => direction !== 0)
+  if (waiting.length === 0) return false
+  const nextS = Math.min(...waiting.map(({ waitS }) => waitS))
+  const moved = new Set<RegulatorBank>()
+  for (const unit of waiting) {
+    unit.waitS -= nextS
+    if (unit.waitS > 0) continue
+    step(unit, unit.direction)
+    unit.waitS = INTER_TAP_S
+    moved.add(unit.bank)
+  }
+  for (const bank of moved) sweep.applyTaps(bank)
+  return true
 }
 
 function unitsOf(banks: readonly RegulatorBank[]): Unit[] {
@@ -86,39 +127,29 @@ function unitsOf(banks: readonly RegulatorBank[]): Unit[] {
   )
 }
 
-/** True while the unit wants to step and can; a unit back in its band starts its delay anew. */
-function updateWait(unit: Unit, errorSteps: number): boolean {
+/** A unit that turns from resting, or turns around, starts its delay anew. */
+function updateWait(unit: Unit, wanted: Direction): void {
   const { maxRaise, maxLower, delayS } = unit.bank.settings
   const tap = unit.bank.taps[unit.phase] ?? 0
-  const wanted = errorSteps > 0 ? 1 : errorSteps < 0 ? -1 : 0
   const isStuck = wanted > 0 ? tap >= maxRaise : tap <= -maxLower
-  const direction = wanted !== 0 && !isStuck ? wanted : 0
-  if (direction === 0 || direction !== unit.direction)
-    unit.waitS = direction === unit.direction ? unit.waitS : delayS
+  const direction = isStuck ? 0 : wanted
+  if (direction !== unit.direction) unit.waitS = delayS
   unit.direction = direction
-  return direction !== 0
 }
 
 function step(unit: Unit, steps: number): void {
   const { maxRaise, maxLower } = unit.bank.settings
-  const target = (unit.bank.taps[unit.phase] ?? 0) + unit.direction * steps
+  const target = (unit.bank.taps[unit.phase] ?? 0) + steps
   unit.bank.taps[unit.phase] = Math.max(-maxLower, Math.min(maxRaise, target))
 }
 
-/** Whole steps for an error of a fraction of steps, a little short so as not to pass the band's edge. */
-function jumpSteps(errorSteps: number): number {
-  return Math.max(1, Math.ceil(Math.abs(errorSteps) - 0.1))
-}
-
-/** How many steps the unit stands below (+) or above (−) its band; 0 inside. */
-function bandErrorSteps(sweep: Sweep, { bank, phase }: Unit, reading: BankReading): number {
+/** Reads the unit: +1 below its band, −1 above it, 0 inside. */
+function wantedDirection(sweep: Sweep, { bank, phase }: Unit, reading: BankReading): Direction {
   readPhase(sweep, bank, phase, reading)
   const { bandCentreV, bandwidthV } = bank.settings
   const volts = reading.relayVolts[phase] ?? Number.NaN
-  const stepV = BASE_VOLTS120 * TAP_STEP_PU
-  if (volts < bandCentreV - bandwidthV / 2) return (bandCentreV - bandwidthV / 2 - volts) / stepV
-  if (volts > bandCentreV + bandwidthV / 2) return (bandCentreV + bandwidthV / 2 - volts) / stepV
-  return 0
+  if (volts < bandCentreV - bandwidthV / 2) return 1
+  return volts > bandCentreV + bandwidthV / 2 ? -1 : 0
 }
 
 export function emptyReading(): BankReading {

@@ -13,7 +13,10 @@ import { Sweep } from './sweep.ts'
 export interface SolveOptions {
   /** All cases of the feeder when left out. Throws for an id that the feeder does not have. */
   readonly caseIds?: readonly string[]
-  /** `fixed` holds the recorded positions; `controlled` lets every bank follow its control from neutral. */
+  /**
+   * `fixed` holds the recorded positions; `controlled` lets every bank follow its control,
+   * aimed from neutral.
+   */
   readonly taps: 'fixed' | 'controlled'
   /** Banks that do not stand yet. */
   readonly extraBanks?: readonly Regulator[]
@@ -49,7 +52,7 @@ function solveCase(sweep: Sweep, loadCase: LoadCase, options: SolveOptions): Cas
   sweep.setBanks(banksFor(sweep.network, options))
   sweep.startFlat()
   if (options.taps === 'controlled') {
-    const control = controlTaps(sweep, 'one-step')
+    const control = controlTaps(sweep, 'aimed')
     if (control.status === 'tap-hunting') {
       return notConverged(sweep, loadCase.id, 'tap-hunting', control.iterations, control.worstNode)
     }
