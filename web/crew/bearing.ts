@@ -34,3 +34,8 @@ export function compassWord(bearingDeg: number): CompassWord {
   const index = Math.round((((bearingDeg % 360) + 360) % 360) / 45) % COMPASS_WORDS.length
   return COMPASS_WORDS[index] ?? 'north'
 }
+
+/** "312° true, north-west". */
+export function bearingText(bearingDeg: number): string {
+  return `${Math.round(bearingDeg) % 360}° true, ${compassWord(bearingDeg)}`
+}

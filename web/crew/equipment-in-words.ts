@@ -1,0 +1,85 @@
+import type { Equipment } from '#domain/feeder/equipment.ts'
+import type { Load } from '#domain/feeder/load.ts'
+
+/** What a piece of equipment is, in one line that a crew can hold against what it sees. */
+export function equipmentInWords(item: Equipment): string {
+  const name = item.name ? `${item.id} "${item.name}"` : item.id
+  return `${kindInWords(item)} ${name}, ${phaseWords(item.phases)}${detail(item)}`
+}
+
+const FITTING_NAMES = {
+  cutout: ['cutout', 'cutouts'],
+  arrester: ['arrester', 'arresters'],
+  riser: ['riser', 'risers'],
+  meter: ['meter', 'meters'],
+  guy: ['guy', 'guys'],
+} as const
+
+function kindInWords(item: Equipment): string {
+  switch (item.kind) {
+    case 'regulator':
+      return 'Voltage regulator bank'
+    case 'transformer':
+      return item.span === undefined ? 'Service transformer' : 'Series transformer'
+    case 'capacitor':
+      return 'Capacitor bank'
+    case 'switch':
+      return 'Switch'
+    case 'recloser':
+      return 'Recloser'
+    case 'fuse':
+      return 'Fuse'
+    case 'solar':
+      return 'Solar plant'
+    case 'generator':
+      return 'Generator'
+    default:
+      return `${item.count} ${FITTING_NAMES[item.kind][item.count === 1 ? 0 : 1]}`
+  }
+}
+
+function detail(item: Equipment): string {
+  switch (item.kind) {
+    case 'regulator':
+      return regulatorDetail(item)
+    case 'transformer':
+      return `, ${item.ratingKva} kVA, ${item.connection.replaceAll('-', ' ')}`
+    case 'capacitor':
+      return `, ${item.kvarA + item.kvarB + item.kvarC} kvar in all, recorded ${item.state}`
+    case 'switch':
+    case 'recloser':
+    case 'fuse':
+      return `, recorded ${item.state}${item.ratingA ? `, ${item.ratingA} A` : ''}`
+    case 'solar':
+    case 'generator':
+      return `, ${item.ratedKw} kW; it can feed the line from its side`
+    default:
+      return ''
+  }
+}
+
+function regulatorDetail(item: Extract<Equipment, { kind: 'regulator' }>): string {
+  const size = item.ratingKva ? `, ${item.ratingKva} kVA a unit` : ''
+  const taps = [...item.phases].map((phase) => `${phase} ${tapText(item, phase)}`).join(', ')
+  return `${size}, type ${item.windingType}, ${item.connection}; taps as recorded ${taps}`
+}
+
+function tapText(item: Extract<Equipment, { kind: 'regulator' }>, phase: string): string {
+  const tap = phase === 'A' ? item.tapA : phase === 'B' ? item.tapB : item.tapC
+  if (tap === 0) return 'neutral'
+  return `${Math.abs(tap)} ${tap > 0 ? 'raise' : 'lower'}`
+}
+
+/** "phases A, B and C". */
+export function phaseWords(phases: string): string {
+  const letters = [...phases]
+  if (letters.length < 2) return `phase ${phases}`
+  return `phases ${letters.slice(0, -1).join(', ')} and ${letters.at(-1)}`
+}
+
+/** "12 customers (irrigation)". Null for a load without customers, as a published test load is. */
+export function customersInWords(load: Load): string | null {
+  if (load.customers === 0) return null
+  const many = load.customers === 1 ? '1 customer' : `${load.customers} customers`
+  return `${many} (${load.customerClass})`
+}
