@@ -3,7 +3,7 @@ import { BASE_VOLTS120 } from '#domain/units/voltage-base.ts'
 import type { RegulatorBank } from './regulator-bank.ts'
 import { TAP_STEP_PU } from './regulator-bank.ts'
 import { DEFAULT_LIMITS, type Sweep } from './sweep.ts'
-import type { SweepLimits } from './sweep-kernel.ts'
+import type { SweepLimits, SweepOutcome } from './sweep-kernel.ts'
 
 /** Between two steps of one operation, seconds (common practice, no source). */
 const INTER_TAP_S = 5
@@ -24,7 +24,8 @@ export interface ControlOutcome {
   readonly status: 'settled' | 'not-converged' | 'tap-hunting'
   /** Sweep iterations over all rounds. */
   readonly iterations: number
-  readonly worstNode: number
+  /** The last sweep, with the node whose voltage moved most. */
+  readonly last: SweepOutcome
 }
 
 export interface BankReading {
@@ -63,7 +64,7 @@ export function controlTaps(
       const outcome = sweep.run(limits)
       iterations += outcome.iterations
       if (!outcome.isConverged) {
-        return { status: 'not-converged', iterations, worstNode: outcome.worstNode }
+        return { status: 'not-converged', iterations, last: outcome }
       }
       aim(sweep, units, delayS, reading)
     }
@@ -72,13 +73,13 @@ export function controlTaps(
     const outcome = sweep.run(limits)
     iterations += outcome.iterations
     if (!outcome.isConverged) {
-      return { status: 'not-converged', iterations, worstNode: outcome.worstNode }
+      return { status: 'not-converged', iterations, last: outcome }
     }
     if (!stepNext(sweep, units, reading)) {
-      return { status: 'settled', iterations, worstNode: outcome.worstNode }
+      return { status: 'settled', iterations, last: outcome }
     }
   }
-  return { status: 'tap-hunting', iterations, worstNode: sweep.banks[0]?.branch ?? 0 }
+  return { status: 'tap-hunting', iterations, last: sweep.run(limits) }
 }
 
 function delaysInOrder(banks: readonly RegulatorBank[]): number[] {

@@ -9,6 +9,7 @@ import { bankOfRegulator, type RegulatorBank } from './regulator-bank.ts'
 import { controlTaps } from './regulator-control.ts'
 import type { ByPhase, CaseSolution, NotConvergedReason } from './solution.ts'
 import { Sweep } from './sweep.ts'
+import type { SweepOutcome } from './sweep-kernel.ts'
 
 export interface SolveOptions {
   /** All cases of the feeder when left out. Throws for an id that the feeder does not have. */
@@ -24,8 +25,8 @@ export interface SolveOptions {
   readonly fixedTaps?: Readonly<Record<string, ByPhase<number>>>
 }
 
-/** Below this a node is not in service but collapsed, per unit. */
-const COLLAPSED_PU = 0.5
+/** Still moving by this much at the last iteration is not slowness but collapse, per unit. */
+const RESTLESS_PU = 1e-3
 
 /** Power flow of the wanted cases, one answer each; a feeder that cannot be solved gives one `rejected`. */
 export function solveFeeder(feeder: Feeder, options: SolveOptions): CaseSolution[] {
@@ -51,19 +52,16 @@ function solveCase(sweep: Sweep, loadCase: LoadCase, options: SolveOptions): Cas
   sweep.setCase(loadCase)
   sweep.setBanks(banksFor(sweep.network, options))
   sweep.startFlat()
-  if (options.taps === 'controlled') {
-    const control = controlTaps(sweep, 'aimed')
-    if (control.status === 'tap-hunting') {
-      return notConverged(sweep, loadCase.id, 'tap-hunting', control.iterations, control.worstNode)
-    }
-    return control.status === 'settled'
-      ? converged(sweep, loadCase, control.iterations)
-      : notConverged(sweep, loadCase.id, reasonOf(sweep), control.iterations, control.worstNode)
+  if (options.taps === 'fixed') {
+    const outcome = sweep.run()
+    return outcome.isConverged
+      ? converged(sweep, loadCase, outcome.iterations)
+      : notConverged(sweep, loadCase.id, reasonOf(outcome), outcome)
   }
-  const { isConverged, iterations, worstNode } = sweep.run()
-  return isConverged
-    ? converged(sweep, loadCase, iterations)
-    : notConverged(sweep, loadCase.id, reasonOf(sweep), iterations, worstNode)
+  const { status, iterations, last } = controlTaps(sweep, 'aimed')
+  if (status === 'settled') return converged(sweep, loadCase, iterations)
+  const reason = status === 'tap-hunting' ? status : reasonOf(last)
+  return notConverged(sweep, loadCase.id, reason, { ...last, iterations })
 }
 
 function banksFor(network: Network, { taps, fixedTaps }: SolveOptions): RegulatorBank[] {
@@ -90,26 +88,18 @@ function converged(sweep: Sweep, loadCase: LoadCase, iterations: number): CaseSo
   }
 }
 
-function reasonOf({ network, voltageV }: Sweep): NotConvergedReason {
-  for (let i = 0; i < network.nodeCount; i++) {
-    for (let phase = 0; phase < 3; phase++) {
-      if ((((network.mask[i] as number) >> phase) & 1) === 0) continue
-      const at = i * 6 + phase * 2
-      const pu =
-        Math.hypot(voltageV[at] as number, voltageV[at + 1] as number) /
-        (network.nominalV[i] as number)
-      if (!(pu > COLLAPSED_PU)) return 'voltage-collapse'
-    }
-  }
-  return 'iteration-limit'
+/** Beyond the greatest load that a line can carry the sweep never comes to rest. */
+function reasonOf({ lastChangePu }: SweepOutcome): NotConvergedReason {
+  return lastChangePu > RESTLESS_PU || Number.isNaN(lastChangePu)
+    ? 'voltage-collapse'
+    : 'iteration-limit'
 }
 
 function notConverged(
   { network }: Sweep,
   caseId: string,
   reason: NotConvergedReason,
-  iterations: number,
-  worstNode: number,
+  { iterations, worstNode }: SweepOutcome,
 ): CaseSolution {
   const worstNodeId = network.nodeIds[worstNode] ?? ''
   return {
@@ -125,7 +115,7 @@ function notConverged(
 function words(reason: NotConvergedReason, node: string): string {
   switch (reason) {
     case 'voltage-collapse':
-      return `The load is more than the line can carry: voltage collapses, first at ${node}.`
+      return `The load is more than the line can carry: voltage collapses, worst at ${node}.`
     case 'iteration-limit':
       return `Voltages did not settle; the largest changes were at ${node}.`
     case 'tap-hunting':

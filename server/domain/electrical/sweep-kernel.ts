@@ -11,6 +11,8 @@ export interface SweepOutcome {
   readonly iterations: number
   /** Node whose voltage moved most in the last iteration. */
   readonly worstNode: number
+  /** By how much, per unit of nominal. */
+  readonly lastChangePu: number
 }
 
 /** Kinds of branch: a plain line, a gain per phase at the near end, a delta–grounded wye transformer. */
@@ -50,17 +52,18 @@ export interface SweepState {
 export function runSweep(network: Network, state: SweepState, limits: SweepLimits): SweepOutcome {
   const target = limits.tolerancePu * limits.tolerancePu
   const worst = { node: 0, change2: 0 }
-  for (let iteration = 1; iteration <= limits.maxIterations; iteration++) {
+  let iterations = 0
+  let isConverged = false
+  while (!isConverged && iterations < limits.maxIterations) {
+    iterations++
     drawCurrents(network, state)
     collectCurrents(network, state)
     carryVoltages(network, state, worst)
-    if (worst.change2 <= target)
-      return { isConverged: true, iterations: iteration, worstNode: worst.node }
-    // A voltage that moves by more than its own nominal, or is no number, will not come back.
-    if (!(worst.change2 < 100))
-      return { isConverged: false, iterations: iteration, worstNode: worst.node }
+    isConverged = worst.change2 <= target
+    // A voltage that moves by ten times its nominal, or is no number, will not come back.
+    if (!(worst.change2 < 100)) break
   }
-  return { isConverged: false, iterations: limits.maxIterations, worstNode: worst.node }
+  return { isConverged, iterations, worstNode: worst.node, lastChangePu: Math.sqrt(worst.change2) }
 }
 
 /** Current that each node's own shunts and loads take, into `currentA`. */

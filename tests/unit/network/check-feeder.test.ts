@@ -1,0 +1,131 @@
+import { describe, expect, it } from 'vitest'
+import { checkFeeder } from '#domain/network/check-feeder.ts'
+import { traceFeeder } from '#domain/network/trace-feeder.ts'
+import { type FeederSketch, feederSketch, plainLineType } from '../../support/feeder-sketch.ts'
+
+const lineTypes = [plainLineType('line', 0.3, 0.6)]
+const span = (id: string, from: string, to: string, extra: object = {}) => ({
+  id,
+  from,
+  to,
+  phases: 'ABC' as const,
+  lineType: 'line',
+  lengthM: 100,
+  ...extra,
+})
+
+function codes(sketch: Omit<FeederSketch, 'lineTypes'>): string[] {
+  return checkFeeder(feederSketch({ lineTypes, ...sketch })).map(({ code }) => code)
+}
+
+describe('checking how a feeder hangs together', () => {
+  it('finds nothing wrong with a plain radial line', () => {
+    expect(codes({ spans: [span('S1', 'P0', 'P1'), span('S2', 'P1', 'P2')] })).toEqual([])
+  })
+  it('names the span that closes a loop and the spans of the loop', () => {
+    const feeder = feederSketch({
+      lineTypes,
+      spans: [
+        span('S1', 'P0', 'P1'),
+        span('S2', 'P1', 'P2'),
+        span('S3', 'P2', 'P3'),
+        span('S4', 'P3', 'P1'),
+      ],
+    })
+    const [finding] = checkFeeder(feeder)
+    expect(finding).toMatchObject({ severity: 'error', code: 'loop', layer: 'spans' })
+    const named = new Set([finding?.featureId, ...(finding?.what.match(/S\d/g) ?? [])])
+    expect(named).toEqual(new Set(['S2', 'S3', 'S4']))
+  })
+  it('accepts the same loop with one span normally open', () => {
+    expect(
+      codes({
+        spans: [
+          span('S1', 'P0', 'P1'),
+          span('S2', 'P1', 'P2'),
+          span('S3', 'P2', 'P1', { isNormallyOpen: true }),
+        ],
+      }),
+    ).toEqual([])
+  })
+  it('reports poles that nothing reaches once for the whole group', () => {
+    const sketch = {
+      spans: [span('S1', 'P0', 'P1'), span('S2', 'P5', 'P6'), span('S3', 'P6', 'P7')],
+    }
+    const findings = checkFeeder(feederSketch({ lineTypes, ...sketch }))
+    expect(findings).toHaveLength(1)
+    expect(findings[0]).toMatchObject({ severity: 'warning', code: 'island' })
+    expect(findings[0]?.what).toContain('3 poles')
+  })
+  it('only notes poles that are dark because a switch is open', () => {
+    const spans = [span('S1', 'P0', 'P1'), span('S2', 'P1', 'P2')]
+    const equipment = [
+      {
+        id: 'SW',
+        pole: 'P1',
+        span: 'S2',
+        kind: 'switch' as const,
+        phases: 'ABC' as const,
+        state: 'open' as const,
+      },
+    ]
+    expect(checkFeeder(feederSketch({ lineTypes, spans, equipment }))).toMatchObject([
+      { severity: 'notice', code: 'open-island' },
+    ])
+  })
+  it('says which phase does not arrive and which load it leaves out', () => {
+    const spans = [
+      span('S1', 'P0', 'P1', { phases: 'A' }),
+      span('S2', 'P1', 'P2', { phases: 'AB' }),
+    ]
+    const loads = [{ id: 'L', pole: 'P2', kwA: 5, kwB: 5 }]
+    const findings = checkFeeder(feederSketch({ lineTypes, spans, loads }))
+    expect(findings.map(({ code, featureId }) => [code, featureId])).toEqual([
+      ['phase-not-fed', 'S2'],
+      ['load-not-fed', 'L'],
+    ])
+    expect(findings[0]?.what).toContain('phase B')
+  })
+  it('refuses a regulator that power reaches from the wrong side', () => {
+    const spans = [span('S1', 'P0', 'P1'), span('S2', 'P2', 'P1')]
+    const equipment = [
+      {
+        id: 'R',
+        pole: 'P2',
+        span: 'S2',
+        kind: 'regulator' as const,
+        phases: 'ABC' as const,
+        windingType: 'B' as const,
+        ptRatio: 60,
+        ctPrimaryA: 100,
+        bandCentreV: 122,
+        bandwidthV: 2,
+      },
+    ]
+    expect(codes({ spans, equipment })).toEqual(['series-equipment-backwards'])
+  })
+  it('refuses a source that stands on no pole', () => {
+    const findings = codes({ spans: [span('S1', 'P0', 'P1')], source: { pole: 'nowhere' } })
+    expect(findings).toContain('source-missing')
+  })
+})
+
+describe('tracing', () => {
+  it('puts each subtree in one run of spans', () => {
+    const feeder = feederSketch({
+      lineTypes,
+      spans: [
+        span('S1', 'P0', 'P1'),
+        span('S2', 'P1', 'P2'),
+        span('S3', 'P1', 'P3'),
+        span('S4', 'P2', 'P4'),
+        span('S5', 'P3', 'P5'),
+      ],
+    })
+    const { spans } = traceFeeder(feeder)
+    expect(spans.map(({ span: { id } }) => id)).toEqual(['S1', 'S2', 'S4', 'S3', 'S5'])
+    spans.forEach(({ parent }, index) => {
+      expect(parent).toBeLessThan(index)
+    })
+  })
+})
