@@ -128,7 +128,12 @@ export function collectCurrents(network: Network, state: SweepState): void {
     const up = parent[i]! * 6
     const branchKind = kind[i]!
     if (branchKind === PLAIN) {
-      for (let k = 0; k < 6; k++) c[up + k] = c[up + k]! + c[o + k]!
+      c[up] = c[up]! + c[o]!
+      c[up + 1] = c[up + 1]! + c[o + 1]!
+      c[up + 2] = c[up + 2]! + c[o + 2]!
+      c[up + 3] = c[up + 3]! + c[o + 3]!
+      c[up + 4] = c[up + 4]! + c[o + 4]!
+      c[up + 5] = c[up + 5]! + c[o + 5]!
     } else if (branchKind === GAIN) {
       for (let phase = 0; phase < 3; phase++) {
         const g = gain[i * 3 + phase]!
@@ -177,49 +182,123 @@ export function carryVoltages(
     const phases = mask[i]!
     const branchKind = kind[i]!
     let change2 = 0
-    for (let phase = 0; phase < 3; phase++) {
-      if (((phases >> phase) & 1) === 0) continue
-      const k = phase * 2
-      let re = v[up + k]!
-      let im = v[up + k + 1]!
+    if (phases === 7) {
+      let ar = v[up]!
+      let ai = v[up + 1]!
+      let br = v[up + 2]!
+      let bi = v[up + 3]!
+      let cr = v[up + 4]!
+      let ci = v[up + 5]!
       if (branchKind === GAIN) {
-        const g = gain[i * 3 + phase]!
-        re *= g
-        im *= g
+        const g = i * 3
+        ar *= gain[g]!
+        ai *= gain[g]!
+        br *= gain[g + 1]!
+        bi *= gain[g + 1]!
+        cr *= gain[g + 2]!
+        ci *= gain[g + 2]!
       } else if (branchKind === DELTA) {
-        const other = up + ((k + 4) % 6)
-        re = ratio[i]! * (re - v[other]!)
-        im = ratio[i]! * (im - v[other + 1]!)
+        const g = ratio[i]!
+        const firstRe = ar
+        const firstIm = ai
+        ar = g * (ar - cr)
+        ai = g * (ai - ci)
+        cr = g * (cr - br)
+        ci = g * (ci - bi)
+        br = g * (br - firstRe)
+        bi = g * (bi - firstIm)
       }
-      const zo = i * 18 + phase * 6
-      if (phases === 7) {
-        re -=
-          z[zo]! * c[o]! -
-          z[zo + 1]! * c[o + 1]! +
-          z[zo + 2]! * c[o + 2]! -
-          z[zo + 3]! * c[o + 3]! +
-          z[zo + 4]! * c[o + 4]! -
-          z[zo + 5]! * c[o + 5]!
-        im -=
-          z[zo]! * c[o + 1]! +
-          z[zo + 1]! * c[o]! +
-          z[zo + 2]! * c[o + 3]! +
-          z[zo + 3]! * c[o + 2]! +
-          z[zo + 4]! * c[o + 5]! +
-          z[zo + 5]! * c[o + 4]!
-      } else {
+      const iar = c[o]!
+      const iai = c[o + 1]!
+      const ibr = c[o + 2]!
+      const ibi = c[o + 3]!
+      const icr = c[o + 4]!
+      const ici = c[o + 5]!
+      let y = i * 18
+      ar -=
+        z[y]! * iar -
+        z[y + 1]! * iai +
+        z[y + 2]! * ibr -
+        z[y + 3]! * ibi +
+        z[y + 4]! * icr -
+        z[y + 5]! * ici
+      ai -=
+        z[y]! * iai +
+        z[y + 1]! * iar +
+        z[y + 2]! * ibi +
+        z[y + 3]! * ibr +
+        z[y + 4]! * ici +
+        z[y + 5]! * icr
+      y += 6
+      br -=
+        z[y]! * iar -
+        z[y + 1]! * iai +
+        z[y + 2]! * ibr -
+        z[y + 3]! * ibi +
+        z[y + 4]! * icr -
+        z[y + 5]! * ici
+      bi -=
+        z[y]! * iai +
+        z[y + 1]! * iar +
+        z[y + 2]! * ibi +
+        z[y + 3]! * ibr +
+        z[y + 4]! * ici +
+        z[y + 5]! * icr
+      y += 6
+      cr -=
+        z[y]! * iar -
+        z[y + 1]! * iai +
+        z[y + 2]! * ibr -
+        z[y + 3]! * ibi +
+        z[y + 4]! * icr -
+        z[y + 5]! * ici
+      ci -=
+        z[y]! * iai +
+        z[y + 1]! * iar +
+        z[y + 2]! * ibi +
+        z[y + 3]! * ibr +
+        z[y + 4]! * ici +
+        z[y + 5]! * icr
+      const dar = ar - v[o]!
+      const dai = ai - v[o + 1]!
+      const dbr = br - v[o + 2]!
+      const dbi = bi - v[o + 3]!
+      const dcr = cr - v[o + 4]!
+      const dci = ci - v[o + 5]!
+      change2 = dar * dar + dai * dai + dbr * dbr + dbi * dbi + dcr * dcr + dci * dci
+      v[o] = ar
+      v[o + 1] = ai
+      v[o + 2] = br
+      v[o + 3] = bi
+      v[o + 4] = cr
+      v[o + 5] = ci
+    } else {
+      for (let phase = 0; phase < 3; phase++) {
+        if (((phases >> phase) & 1) === 0) continue
+        const k = phase * 2
+        let re = v[up + k]!
+        let im = v[up + k + 1]!
+        if (branchKind === GAIN) {
+          re *= gain[i * 3 + phase]!
+          im *= gain[i * 3 + phase]!
+        } else if (branchKind === DELTA) {
+          const other = up + ((k + 4) % 6)
+          re = ratio[i]! * (re - v[other]!)
+          im = ratio[i]! * (im - v[other + 1]!)
+        }
+        const row = i * 18 + phase * 6
         for (let other = 0; other < 3; other++) {
           if (((phases >> other) & 1) === 0) continue
           const m = other * 2
-          re -= z[zo + m]! * c[o + m]! - z[zo + m + 1]! * c[o + m + 1]!
-          im -= z[zo + m]! * c[o + m + 1]! + z[zo + m + 1]! * c[o + m]!
+          re -= z[row + m]! * c[o + m]! - z[row + m + 1]! * c[o + m + 1]!
+          im -= z[row + m]! * c[o + m + 1]! + z[row + m + 1]! * c[o + m]!
         }
+        const dr = re - v[o + k]!
+        const di = im - v[o + k + 1]!
+        change2 += dr * dr + di * di
+        v[o + k] = re
+        v[o + k + 1] = im
       }
-      const dr = re - v[o + k]!
-      const di = im - v[o + k + 1]!
-      change2 += dr * dr + di * di
-      v[o + k] = re
-      v[o + k + 1] = im
     }
     change2 /= nominalV[i]! * nominalV[i]!
     if (!(change2 <= worstChange2)) {
