@@ -12,6 +12,7 @@ export const PROBLEM_CODES = [
   'stale-version',
   'wrong-state',
   'too-large',
+  'wrong-media-type',
   'feeder-refused',
   'not-converged',
   'interrupted',

@@ -24,7 +24,11 @@ export interface Route {
   readonly problems: readonly ProblemCode[]
 }
 
-export const COMMON_PROBLEMS: readonly ProblemCode[] = ['malformed-request', 'internal']
+export const COMMON_PROBLEMS: readonly ProblemCode[] = [
+  'malformed-request',
+  'cross-site',
+  'internal',
+]
 
 type Part<Name extends string, Schema> = Schema extends z.ZodType
   ? { [Key in Name]: z.input<Schema> }

@@ -189,7 +189,7 @@ export const routes = {
     summary: 'Delete a proposal; it can be restored.',
     params: ProposalParams,
     answer: jsonAnswer(200, SavedProposal, 'The proposal with the time of its deletion.'),
-    problems: ['actor-missing', 'not-allowed', 'not-found'],
+    problems: ['actor-missing', 'not-allowed', 'not-found', 'wrong-state'],
   },
   restoreProposal: {
     method: 'POST',
@@ -228,7 +228,14 @@ export const routes = {
     params: ProtectionParams,
     body: ChangeProtectionBody,
     answer: jsonAnswer(200, ProtectionRecord, 'Changed.'),
-    problems: ['actor-missing', 'not-allowed', 'not-found', 'stale-version', 'too-large'],
+    problems: [
+      'actor-missing',
+      'not-allowed',
+      'not-found',
+      'stale-version',
+      'too-large',
+      'wrong-state',
+    ],
   },
   deleteProtection: {
     method: 'DELETE',
@@ -238,7 +245,7 @@ export const routes = {
     params: ProtectionParams,
     query: DeleteProtectionQuery,
     answer: jsonAnswer(200, ProtectionRecord, 'The item with the time of its deletion.'),
-    problems: ['actor-missing', 'not-allowed', 'not-found', 'stale-version'],
+    problems: ['actor-missing', 'not-allowed', 'not-found', 'stale-version', 'wrong-state'],
   },
   restoreProtection: {
     method: 'POST',

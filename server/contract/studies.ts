@@ -20,6 +20,9 @@ export const StudyProgress = z.object({
   phase: z.string(),
 })
 
+/** Why a study failed. */
+export const StudyProblem = Problem.pick({ code: true, detail: true, findings: true })
+
 export const Study = StudyProgress.extend({
   id: Id,
   feederId: Id,
@@ -31,7 +34,7 @@ export const Study = StudyProgress.extend({
   /** Present once the state is `done`. */
   result: SiteResult.optional(),
   /** Present once the state is `failed`. */
-  problem: Problem.optional(),
+  problem: StudyProblem.optional(),
 })
 
 /**
@@ -47,6 +50,7 @@ export const StudyEvent = z.discriminatedUnion('event', [
 
 export type StudyState = z.infer<typeof StudyState>
 export type StudyProgress = z.infer<typeof StudyProgress>
+export type StudyProblem = z.infer<typeof StudyProblem>
 export type Study = z.infer<typeof Study>
 export type StudyEvent = z.infer<typeof StudyEvent>
 

@@ -1,0 +1,171 @@
+import { randomUUID } from 'node:crypto'
+import { existsSync, realpathSync } from 'node:fs'
+import { readFile } from 'node:fs/promises'
+import type { Server } from 'node:http'
+import { dirname, join, resolve } from 'node:path'
+import { fileURLToPath, pathToFileURL } from 'node:url'
+import { createAdaptorServer } from '@hono/node-server'
+import { openSitingPool } from './background/siting-pool.ts'
+import { createApp } from './http/app.ts'
+import { listen, stopListening } from './http/listen.ts'
+import { feederOfLayers, readFeederFolder } from './layer-files/feeder-folder.ts'
+import { fillStore } from './services/fill-store.ts'
+import { createServices } from './services/services.ts'
+import { openStore } from './store/open-store.ts'
+import { listShippedData } from './store/shipped-data.ts'
+
+export interface ServerOptions {
+  /** Address to listen on; loopback when left out. */
+  readonly host?: string
+  /** 0 takes any free port. */
+  readonly port?: number
+  /** Folder of the database; `data` in the project folder when left out. */
+  readonly dataFolder?: string
+  /** Feeders and base maps to fill the database with. */
+  readonly geodataFolder?: string
+  /** Built screens. */
+  readonly webFolder?: string
+  /** Style of a base map that the utility serves itself. */
+  readonly mapStyleUrl?: string
+  /** Host names by which the server is reached, beside its addresses. */
+  readonly names?: readonly string[]
+}
+
+export interface RunningServer {
+  /** Where it answers, as http://127.0.0.1:8080. */
+  readonly address: string
+  /** Lets answers under way finish, ends studies and closes the database. */
+  stop(): Promise<void>
+}
+
+const DEFAULT_HOST = '127.0.0.1'
+const DEFAULT_PORT = 8080
+
+/**
+ * Opens the database, fills it where it lacks shipped data, and listens.
+ *
+ * @throws Error saying what to do where the data folder or the port cannot be used.
+ */
+export async function startServer(options: ServerOptions = {}): Promise<RunningServer> {
+  const project = projectFolder()
+  const store = await openStore(options.dataFolder ?? join(project, 'data'))
+  const siting = openSitingPool(sitingWorker(project))
+  const closeAll = async () => {
+    await siting.close()
+    await store.close()
+  }
+  const clock = () => new Date().toISOString()
+  const readLayers = feederOfLayers
+  const services = createServices({
+    store,
+    siting,
+    readLayers,
+    clock,
+    newId: randomUUID,
+    reportFault,
+  })
+  try {
+    const geodata = options.geodataFolder ?? join(project, 'geodata')
+    const { refused } = await fillStore(
+      { store, clock },
+      await listShippedData(geodata, readFeederFolder),
+    )
+    refused.forEach(reportFault)
+    const unfinished = await store.studies.unfinished()
+    const app = createApp(services, {
+      settings: { mapStyleUrl: options.mapStyleUrl ?? null },
+      names: [options.host ?? DEFAULT_HOST, ...(options.names ?? [])],
+      webFolder: options.webFolder ?? join(project, 'dist/web'),
+      version: await projectVersion(project),
+      reportFault,
+    })
+    const server = createAdaptorServer({ fetch: app.fetch }) as Server
+    const { host = DEFAULT_HOST, port = DEFAULT_PORT } = options
+    const address = await listen(server, host, port)
+    await services.studies.closeInterrupted(unfinished)
+    const stop = async () => {
+      await Promise.all([stopListening(server), services.studies.stop()])
+      await closeAll()
+    }
+    return { address, stop }
+  } catch (error) {
+    await closeAll()
+    throw error
+  }
+}
+
+/** Starts as the environment says (HOST, PORT, CROSSARM_…), prints the address, and stops on a signal. */
+export async function runServer(env: NodeJS.ProcessEnv): Promise<void> {
+  const server = await startServer(optionsOf(env))
+  console.log(`Crossarm answers at ${server.address}`)
+  let isStopping = false
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+    process.on(signal, () => {
+      if (isStopping) process.exit(1)
+      isStopping = true
+      server.stop().then(
+        () => process.exit(0),
+        (error: unknown) => giveUp(error),
+      )
+    })
+  }
+}
+
+/** @throws Error naming the variable that cannot be used. */
+export function optionsOf(env: NodeJS.ProcessEnv): ServerOptions {
+  const { HOST, PORT, CROSSARM_DATA, CROSSARM_MAP_STYLE, CROSSARM_NAMES } = env
+  if (CROSSARM_MAP_STYLE && !URL.canParse(CROSSARM_MAP_STYLE)) {
+    throw new Error(`CROSSARM_MAP_STYLE must be a full address, got "${CROSSARM_MAP_STYLE}".`)
+  }
+  return {
+    ...(HOST && { host: HOST }),
+    ...(PORT && { port: portOf(PORT) }),
+    ...(CROSSARM_DATA && { dataFolder: resolve(CROSSARM_DATA) }),
+    ...(CROSSARM_MAP_STYLE && { mapStyleUrl: CROSSARM_MAP_STYLE }),
+    ...(CROSSARM_NAMES && { names: CROSSARM_NAMES.split(',').map((name) => name.trim()) }),
+  }
+}
+
+function portOf(text: string): number {
+  const port = Number(text)
+  if (Number.isInteger(port) && port >= 0 && port <= 65_535) return port
+  throw new Error(`PORT must be a number from 0 to 65535, got "${text}".`)
+}
+
+function reportFault(fault: unknown): void {
+  console.error(fault)
+}
+
+function giveUp(error: unknown): never {
+  console.error(error instanceof Error ? error.message : String(error))
+  process.exit(1)
+}
+
+/** Nearest folder above this file that holds package.json, both from the sources and once built. */
+function projectFolder(): string {
+  let folder = dirname(fileURLToPath(import.meta.url))
+  while (!existsSync(join(folder, 'package.json'))) {
+    const above = dirname(folder)
+    if (above === folder) throw new Error('Expected a package.json above the server, found none.')
+    folder = above
+  }
+  return folder
+}
+
+async function projectVersion(project: string): Promise<string> {
+  const text = await readFile(join(project, 'package.json'), 'utf8')
+  return (JSON.parse(text) as { version: string }).version
+}
+
+function sitingWorker(project: string): URL {
+  const isSource = import.meta.url.endsWith('.ts')
+  const file = isSource ? 'server/background/siting-worker.ts' : 'dist/server/siting-worker.js'
+  return pathToFileURL(join(project, file))
+}
+
+function isStartedDirectly(): boolean {
+  const [, started] = process.argv
+  return started !== undefined && realpathSync(started) === fileURLToPath(import.meta.url)
+}
+
+if (isStartedDirectly()) await runServer(process.env).catch(giveUp)

@@ -1,0 +1,164 @@
+import type { Actor } from '#contract/actor.ts'
+import type { FeederSummary, Origin } from '#contract/feeders.ts'
+import type { LandCollection } from '#contract/geojson.ts'
+import type { SavedProposal } from '#contract/proposals.ts'
+import type { ProtectionBody, ProtectionChange, ProtectionRecord } from '#contract/protections.ts'
+import type { Study } from '#contract/studies.ts'
+import type { Feeder } from '#domain/feeder/feeder.ts'
+import type { Finding } from '#domain/feeder/finding.ts'
+import type { SiteOutcome } from '#domain/siting/site-feeder.ts'
+import type { SiteRequest } from '#domain/siting/site-request.ts'
+
+export type { Actor } from '#contract/actor.ts'
+export type { FeederSummary, Origin } from '#contract/feeders.ts'
+export type { LandCollection } from '#contract/geojson.ts'
+export type { SavedProposal } from '#contract/proposals.ts'
+export type { ProtectionBody, ProtectionChange, ProtectionRecord } from '#contract/protections.ts'
+export type { Study } from '#contract/studies.ts'
+
+/** Present moment as ISO 8601 in UTC. */
+export type Clock = () => string
+export type NewId = () => string
+
+/** Who did something, and when. */
+export interface Stamp {
+  readonly actor: Actor
+  readonly at: string
+}
+
+/** How a change of a record went; `current` is the record as it stands. */
+export type Written<Kept> =
+  | { readonly status: 'written'; readonly record: Kept }
+  | { readonly status: 'missing' }
+  | { readonly status: 'stale'; readonly current: Kept }
+  | { readonly status: 'wrong-state'; readonly current: Kept }
+
+export interface StoredFeeder {
+  readonly feeder: Feeder
+  readonly version: number
+  readonly origin: Origin
+}
+
+export interface FeederStore {
+  count(): Promise<number>
+  /** Newest version of each, by name. */
+  list(): Promise<FeederSummary[]>
+  /** The newest version when none is named. */
+  find(feederId: string, version?: number): Promise<StoredFeeder | null>
+  /**
+   * Keeps the feeder as a new version and returns its number. Protections that the record
+   * does not know yet are added to it; those it knows stay as they are.
+   */
+  add(feeder: Feeder, origin: Origin, stamp: Stamp): Promise<number>
+}
+
+export interface LandStore {
+  find(placeId: string): Promise<Record<string, LandCollection> | null>
+  /** Replaces all layers of the place. */
+  keep(placeId: string, layers: Readonly<Record<string, LandCollection>>): Promise<void>
+}
+
+export interface ProposalStore {
+  /** Those not deleted, newest first. */
+  list(feederId: string): Promise<SavedProposal[]>
+  /** Deleted ones too. */
+  find(proposalId: string): Promise<SavedProposal | null>
+  add(proposal: SavedProposal, stamp: Stamp): Promise<void>
+  delete(proposalId: string, stamp: Stamp): Promise<Written<SavedProposal>>
+  restore(proposalId: string, stamp: Stamp): Promise<Written<SavedProposal>>
+}
+
+export interface ProtectionStore {
+  /** Those not deleted, by pole and id. */
+  list(feederId: string): Promise<ProtectionRecord[]>
+  add(feederId: string, id: string, body: ProtectionBody, stamp: Stamp): Promise<ProtectionRecord>
+  change(
+    feederId: string,
+    id: string,
+    version: number,
+    body: ProtectionBody,
+    stamp: Stamp,
+  ): Promise<Written<ProtectionRecord>>
+  /** `version` left out deletes whatever stands. */
+  delete(
+    feederId: string,
+    id: string,
+    version: number | undefined,
+    stamp: Stamp,
+  ): Promise<Written<ProtectionRecord>>
+  restore(feederId: string, id: string, stamp: Stamp): Promise<Written<ProtectionRecord>>
+  /** Oldest first; empty where there never was such an item. */
+  history(feederId: string, id: string): Promise<ProtectionChange[]>
+}
+
+/** What changes while a study runs. */
+export type StudyEnd = Pick<Study, 'state' | 'done' | 'total' | 'phase' | 'endedAt'> &
+  Partial<Pick<Study, 'result' | 'problem'>>
+
+export interface StudyStore {
+  find(studyId: string): Promise<Study | null>
+  add(study: Study): Promise<void>
+  setRunning(studyId: string): Promise<void>
+  end(studyId: string, end: StudyEnd): Promise<void>
+  /** Ids of those queued or running. */
+  unfinished(): Promise<string[]>
+}
+
+export interface Store {
+  readonly feeders: FeederStore
+  readonly land: LandStore
+  readonly proposals: ProposalStore
+  readonly protections: ProtectionStore
+  readonly studies: StudyStore
+}
+
+export interface LayerReading {
+  readonly feeder: Feeder | null
+  readonly findings: readonly Finding[]
+}
+
+/** Makes a feeder of layer files by name, each with its parsed JSON content. */
+export type ReadLayers = (layers: Readonly<Record<string, unknown>>) => LayerReading
+
+/** Feeder folders and base maps that come with the program. */
+export interface ShippedData {
+  readonly feeders: readonly ShippedFeeder[]
+  readonly lands: readonly ShippedLand[]
+}
+
+export interface ShippedFeeder {
+  readonly id: string
+  readonly origin: Origin
+  readonly read: () => Promise<LayerReading>
+}
+
+export interface ShippedLand {
+  readonly placeId: string
+  readonly read: () => Promise<Record<string, LandCollection>>
+}
+
+/** One siting job that runs elsewhere. */
+export interface SitingRun {
+  /** Rejects only where the machinery broke, as when a worker thread died. */
+  readonly outcome: Promise<SiteOutcome>
+  cancel(): void
+}
+
+export interface SitingRunner {
+  /** The first call of `onProgress` tells that the job left the queue. */
+  run(
+    feeder: Feeder,
+    request: SiteRequest,
+    onProgress: (done: number, total: number, phase: string) => void,
+  ): SitingRun
+}
+
+export interface Ports {
+  readonly store: Store
+  /** Takes note of a fault of the program that nobody can be told about directly. */
+  readonly reportFault: (fault: unknown) => void
+  readonly readLayers: ReadLayers
+  readonly siting: SitingRunner
+  readonly clock: Clock
+  readonly newId: NewId
+}

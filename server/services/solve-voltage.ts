@@ -1,0 +1,70 @@
+import type { Actor } from '#contract/actor.ts'
+import type { CaseSolution } from '#contract/case-solution.ts'
+import type { InputFault } from '#contract/problem.ts'
+import type { VoltageAnswer, VoltageBody } from '#contract/voltage.ts'
+import { solveFeeder } from '#domain/electrical/solve-feeder.ts'
+import type { Regulator } from '#domain/feeder/equipment.ts'
+import type { Feeder } from '#domain/feeder/feeder.ts'
+import { includesPhases } from '#domain/units/phases.ts'
+import { findFeeder } from './find-feeder.ts'
+import type { Ports } from './ports.ts'
+import { Refusal } from './refusal.ts'
+import { authorize } from './role-rules.ts'
+
+/**
+ * Voltages of one or all load cases, with banks on trial. Not converging is an answer, not a refusal.
+ *
+ * @throws Refusal `not-found`, or `malformed-request` naming what the feeder does not have.
+ */
+export async function solveVoltage(
+  { store }: Pick<Ports, 'store'>,
+  actor: Actor,
+  feederId: string,
+  { caseId, taps, extraBanks, fixedTaps }: VoltageBody,
+): Promise<VoltageAnswer> {
+  authorize(actor, 'solve voltages')
+  const { feeder } = await findFeeder(store, feederId)
+  refuseUnknown(feeder, { caseId, extraBanks, fixedTaps })
+  const caseIds = caseId === undefined ? undefined : [caseId]
+  const solutions = solveFeeder(feeder, { caseIds, taps, extraBanks, fixedTaps })
+  return { solutions: solutions as CaseSolution[] }
+}
+
+type Wanted = Pick<VoltageBody, 'caseId' | 'extraBanks' | 'fixedTaps'>
+
+function refuseUnknown(feeder: Feeder, { caseId, extraBanks = [], fixedTaps = {} }: Wanted): void {
+  const regulators = new Set([...feeder.equipment, ...extraBanks].map(({ id }) => id))
+  const faults = [
+    ...caseFaults(feeder, caseId),
+    ...extraBanks.flatMap((bank, index) => bankFaults(feeder, bank, `body.extraBanks.${index}`)),
+    ...Object.keys(fixedTaps)
+      .filter((id) => !regulators.has(id))
+      .map((id) => ({ at: `body.fixedTaps.${id}`, what: 'names no regulator of the feeder' })),
+  ]
+  if (faults.length === 0) return
+  throw new Refusal('malformed-request', 'The request names what the feeder does not have.', {
+    faults,
+  })
+}
+
+function caseFaults({ header }: Feeder, caseId: string | undefined): InputFault[] {
+  if (caseId === undefined || header.cases.some(({ id }) => id === caseId)) return []
+  const known = header.cases.map(({ id }) => id).join(', ')
+  return [{ at: 'body.caseId', what: `names no load case of the feeder; it has ${known}` }]
+}
+
+function bankFaults(feeder: Feeder, bank: Regulator, at: string): InputFault[] {
+  const span = feeder.spans.find(({ id }) => id === bank.span)
+  if (!span) return [{ at: `${at}.span`, what: 'names no span of the feeder' }]
+  const faults: InputFault[] = []
+  if (feeder.equipment.some(({ id }) => id === bank.id)) {
+    faults.push({ at: `${at}.id`, what: 'is the id of equipment that stands already' })
+  }
+  if (span.from !== bank.pole) {
+    faults.push({ at: `${at}.pole`, what: `must be the near end of the span, pole ${span.from}` })
+  }
+  if (!includesPhases(span.phases, bank.phases)) {
+    faults.push({ at: `${at}.phases`, what: `must be among the span's phases, ${span.phases}` })
+  }
+  return faults
+}

@@ -1,0 +1,33 @@
+import type { Actor } from '#contract/actor.ts'
+import type { TakeInBody, TakenIn } from '#contract/feeders.ts'
+import type { Finding } from '#domain/feeder/finding.ts'
+import type { Ports } from './ports.ts'
+import { Refusal } from './refusal.ts'
+import { authorize } from './role-rules.ts'
+
+/**
+ * Keeps layers as a new version of their feeder.
+ *
+ * @throws Refusal `feeder-refused` with all findings where one of them is an error.
+ */
+export async function takeInLayers(
+  { store, readLayers, clock }: Pick<Ports, 'store' | 'readLayers' | 'clock'>,
+  actor: Actor,
+  { layers }: TakeInBody,
+): Promise<TakenIn> {
+  authorize(actor, 'take in a feeder')
+  const { feeder, findings } = readLayers(layers)
+  if (!feeder) throw refused(findings)
+  const version = await store.feeders.add(feeder, 'added', { actor, at: clock() })
+  return { id: feeder.header.id, version, findings: [...findings] }
+}
+
+function refused(findings: readonly Finding[]): Refusal {
+  const errors = findings.filter(({ severity }) => severity === 'error').length
+  const count = errors === 1 ? 'one error' : `${errors} errors`
+  return new Refusal(
+    'feeder-refused',
+    `The layers hold ${count}, so the feeder was not taken in. Each finding says what to do.`,
+    { findings },
+  )
+}
