@@ -1,5 +1,5 @@
 import type { Feeder } from '#domain/feeder/feeder.ts'
-import { traceFeeder } from '#domain/network/trace-feeder.ts'
+import type { FeederTrace } from '#domain/network/trace-feeder.ts'
 import { phasesOfMask } from '#domain/units/phases.ts'
 
 export interface Neighbour {
@@ -17,31 +17,28 @@ export interface LineNeighbours {
   readonly acrossOpen: readonly Neighbour[]
 }
 
-/** Neighbours of every pole, by pole id; one trace of the feeder serves them all. */
-export function lineNeighbours(feeder: Feeder): (poleId: string) => LineNeighbours {
-  const trace = traceFeeder(feeder)
+/** Who stands next to a pole along the line. */
+export function lineNeighbours(feeder: Feeder, trace: FeederTrace, poleId: string): LineNeighbours {
   const closed = new Set(trace.spans.map(({ span }) => span.id))
-  return (poleId) => {
-    const feeding = trace.spans[trace.feedingSpan.get(poleId) ?? -1]
-    return {
-      up: feeding
-        ? { poleId: feeding.nearPole, spanId: feeding.span.id, phases: phaseText(feeding.mask) }
-        : null,
-      down: trace.spans
-        .filter(({ nearPole }) => nearPole === poleId)
-        .map(({ farPole, span, mask }) => ({
-          poleId: farPole,
-          spanId: span.id,
-          phases: phaseText(mask),
-        })),
-      acrossOpen: feeder.spans
-        .filter(({ id, from, to }) => !closed.has(id) && (from === poleId || to === poleId))
-        .map(({ id, from, to, phases }) => ({
-          poleId: from === poleId ? to : from,
-          spanId: id,
-          phases,
-        })),
-    }
+  const feeding = trace.spans[trace.feedingSpan.get(poleId) ?? -1]
+  return {
+    up: feeding
+      ? { poleId: feeding.nearPole, spanId: feeding.span.id, phases: phaseText(feeding.mask) }
+      : null,
+    down: trace.spans
+      .filter(({ nearPole }) => nearPole === poleId)
+      .map(({ farPole, span, mask }) => ({
+        poleId: farPole,
+        spanId: span.id,
+        phases: phaseText(mask),
+      })),
+    acrossOpen: feeder.spans
+      .filter(({ id, from, to }) => !closed.has(id) && (from === poleId || to === poleId))
+      .map(({ id, from, to, phases }) => ({
+        poleId: from === poleId ? to : from,
+        spanId: id,
+        phases,
+      })),
   }
 }
 

@@ -1,0 +1,70 @@
+import { type MapRef, Map as ReactMap } from '@vis.gl/react-maplibre'
+import * as maplibregl from 'maplibre-gl'
+import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url'
+import 'maplibre-gl/dist/maplibre-gl.css'
+import { type ReactNode, useRef } from 'react'
+import { listeningLayers, tellClick, tellHover } from './map-clicks.tsx'
+import './map-view.css'
+import type { Bounds } from './bounds.ts'
+import { exposeMap } from './expose-map.ts'
+import { useMapStyle } from './use-map-style.ts'
+
+maplibregl.setWorkerUrl(workerUrl)
+
+/** Pixels around the pointer within which a feature counts as hit. */
+const REACH_PX = 7
+
+interface Props {
+  readonly bounds: Bounds
+  readonly children: ReactNode
+}
+
+/**
+ * The map with its slots. Sources and layers are children; what they declare is added in the slot
+ * that their `beforeId` names and follows their properties.
+ */
+export function MapView({ bounds, children }: Props) {
+  const ref = useRef<MapRef>(null)
+  const style = useMapStyle()
+  const topmost = (event: maplibregl.MapMouseEvent) => {
+    const { x, y } = event.point
+    const layers = listeningLayers().filter((id) => event.target.getLayer(id))
+    const near: [[number, number], [number, number]] = [
+      [x - REACH_PX, y - REACH_PX],
+      [x + REACH_PX, y + REACH_PX],
+    ]
+    return event.target.queryRenderedFeatures(near, { layers })[0] ?? null
+  }
+  if (!style) return <div className="map-view" role="status" aria-label="The map is being set up" />
+  return (
+    <ReactMap
+      ref={ref}
+      mapLib={maplibregl}
+      mapStyle={style}
+      initialViewState={{ bounds, fitBoundsOptions: { padding: 48 } }}
+      style={{ position: 'absolute', inset: 0 }}
+      hash="map"
+      attributionControl={false}
+      maxPitch={0}
+      dragRotate={false}
+      pitchWithRotate={false}
+      onLoad={({ target }) => {
+        target.touchZoomRotate.disableRotation()
+        target.keyboard.disableRotation()
+        exposeMap(target)
+      }}
+      onClick={(event) => {
+        const feature = topmost(event)
+        if (feature) tellClick(feature)
+      }}
+      onMouseMove={(event) => {
+        const feature = topmost(event)
+        event.target.getCanvas().style.cursor = feature ? 'pointer' : ''
+        tellHover(feature)
+      }}
+      onMouseOut={() => tellHover(null)}
+    >
+      {children}
+    </ReactMap>
+  )
+}

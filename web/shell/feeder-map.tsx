@@ -1,0 +1,21 @@
+import { useMemo } from 'react'
+import { boundsOf } from '../map/bounds.ts'
+import { Camera } from '../map/camera.tsx'
+import { MapView } from '../map/map-view.tsx'
+import { PERSON_SCREENS } from '../person-screens.ts'
+import { useFeeder } from '../state/feeder.tsx'
+import { useSelection } from '../state/selection.ts'
+
+/** The map with the land, the feeder and what the person adds. */
+export function FeederMap() {
+  const { feeder } = useFeeder()
+  const { person } = useSelection()
+  const { MapLayers } = PERSON_SCREENS[person]
+  const bounds = useMemo(() => boundsOf(feeder.poles.map(({ at }) => at)), [feeder])
+  return (
+    <MapView bounds={bounds}>
+      <Camera />
+      {MapLayers && <MapLayers />}
+    </MapView>
+  )
+}

@@ -1,0 +1,44 @@
+import { useState } from 'react'
+import { PERSON_SCREENS } from '../person-screens.ts'
+import { useSelection } from '../state/selection.ts'
+import { Button } from '../ui/button.tsx'
+import type { Snap } from '../ui/snap-heights.ts'
+import { SnapSheet } from '../ui/snap-sheet.tsx'
+import { useRoom } from '../ui/use-room.ts'
+import { FeederMap } from './feeder-map.tsx'
+import { ProfileStrip } from './profile-strip.tsx'
+
+export function PhoneRoom() {
+  const { person } = useSelection()
+  const { Desk, Strip = ProfileStrip } = PERSON_SCREENS[person]
+  const [ref, room] = useRoom<HTMLDivElement>()
+  const [snap, setSnap] = useState<Snap>('half')
+  const [tab, setTab] = useState<'desk' | 'profile'>('desk')
+  const open = (next: 'desk' | 'profile') => {
+    setTab(next)
+    if (snap === 'low') setSnap('half')
+  }
+  const tabs = (
+    <fieldset className="shell-tabs">
+      <legend className="visually-hidden">Part of the sheet</legend>
+      <Button isPressed={tab === 'desk'} onClick={() => open('desk')}>
+        Desk
+      </Button>
+      <Button isPressed={tab === 'profile'} onClick={() => open('profile')}>
+        Profile
+      </Button>
+    </fieldset>
+  )
+  return (
+    <div className="shell-room" ref={ref}>
+      <main className="shell-map" aria-label="Map">
+        <FeederMap />
+      </main>
+      <SnapSheet label="Sheet" roomPx={room.heightPx} snap={snap} onSnap={setSnap} head={tabs}>
+        <div id="desk" tabIndex={-1}>
+          {tab === 'desk' ? <Desk /> : <Strip />}
+        </div>
+      </SnapSheet>
+    </div>
+  )
+}

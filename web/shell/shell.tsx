@@ -1,0 +1,28 @@
+import { useEffect } from 'react'
+import { actAs } from '../api/actor.ts'
+import { useSelection } from '../state/selection.ts'
+import { showWorking, useShownWorking } from '../state/working.ts'
+import { PHONE, useMedia } from '../ui/use-media.ts'
+import { WorkingSheet } from '../ui/working-sheet.tsx'
+import { DesktopRoom } from './desktop-room.tsx'
+import { PhoneRoom } from './phone-room.tsx'
+import { TopBar } from './top-bar.tsx'
+import './shell.css'
+
+/** The whole page around one open feeder. */
+export function Shell() {
+  const { person } = useSelection()
+  const isPhone = useMedia(PHONE)
+  const working = useShownWorking()
+  useEffect(() => actAs(person), [person])
+  return (
+    <div className="shell" data-person={person}>
+      <a className="shell-skip" href="#desk">
+        Skip to the desk
+      </a>
+      <TopBar />
+      {isPhone ? <PhoneRoom /> : <DesktopRoom />}
+      {working && <WorkingSheet {...working} onClose={() => showWorking(null)} />}
+    </div>
+  )
+}

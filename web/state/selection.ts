@@ -1,0 +1,40 @@
+import { addressOfSelection, type Selection, selectionOfAddress } from './address.ts'
+import { createStore, useStore } from './store.ts'
+
+const store = createStore<Selection>(selectionOfAddress(window.location.search))
+
+window.addEventListener('popstate', () => {
+  store.set(selectionOfAddress(window.location.search))
+})
+
+/** Going back leads over these; the others replace the present address. */
+const STEPS: readonly (keyof Selection)[] = ['feeder', 'person', 'proposal', 'view']
+
+/**
+ * Changes what is selected, on every screen and in the address. Another feeder lets
+ * go of the pole, the case and the proposal, which belong to the old one.
+ */
+export function select(change: Partial<Selection>): void {
+  const before = store.get()
+  const isOtherFeeder = change.feeder !== undefined && change.feeder !== before.feeder
+  const freed = isOtherFeeder ? { pole: null, case: null, proposal: null } : {}
+  const after = { ...before, ...freed, ...change }
+  if (isSame(before, after)) return
+  const isStep = before.feeder !== null && STEPS.some((key) => before[key] !== after[key])
+  const { pathname, search, hash } = window.location
+  const address = pathname + addressOfSelection(after, search) + hash
+  if (isStep) window.history.pushState(null, '', address)
+  else window.history.replaceState(null, '', address)
+  store.set(after)
+}
+
+/** The selection as it stands, outside of rendering. */
+export const currentSelection = store.get
+
+export function useSelection(): Selection {
+  return useStore(store)
+}
+
+function isSame(a: Selection, b: Selection): boolean {
+  return (Object.keys(a) as (keyof Selection)[]).every((key) => a[key] === b[key])
+}

@@ -1,0 +1,16 @@
+import { useSyncExternalStore } from 'react'
+
+/** Whether a media query holds now. */
+export function useMedia(query: string): boolean {
+  return useSyncExternalStore(
+    (listener) => {
+      const list = window.matchMedia(query)
+      list.addEventListener('change', listener)
+      return () => list.removeEventListener('change', listener)
+    },
+    () => window.matchMedia(query).matches,
+  )
+}
+
+/** Below this width the desk becomes a bottom sheet. */
+export const PHONE = '(max-width: 760px)'
