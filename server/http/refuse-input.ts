@@ -17,7 +17,7 @@ export function refuseInput(target: string, error: z.ZodError): Refusal {
   const part = PART_NAMES[target] ?? target
   const faults = error.issues.flatMap((issue) => faultsOf(issue, [part]))
   const [first] = faults
-  const detail = first ? `${first.at} ${first.what}.` : `The ${part} cannot be read.`
+  const detail = first ? `${first.at}: ${first.what}.` : `The ${part} cannot be read.`
   const rest = faults.length > 1 ? ` And ${faults.length - 1} more.` : ''
   return new Refusal('malformed-request', detail + rest, { faults })
 }
