@@ -13,13 +13,13 @@ export function gapInches(lengthM: number): string {
   return `${tenths} in`
 }
 
-/** "14 in (0.36 m)"; the metres are cut the same way. */
+/** "14 in (0.355 m)"; the metres are cut the same way. */
 export function gapBothUnits(lengthM: number): string {
   return `${gapInches(lengthM)} (${gapMetres(lengthM)})`
 }
 
 function gapMetres(lengthM: number): string {
-  return `${(Math.floor(lengthM * 100 + ROUNDING_IN) / 100).toFixed(2)} m`
+  return `${(Math.floor(lengthM * 1000 + ROUNDING_IN) / 1000).toFixed(3)} m`
 }
 
 /** What is missing to guidance, rounded up to a tenth of an inch for the same reason. */

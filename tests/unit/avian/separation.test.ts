@@ -97,9 +97,9 @@ describe('a pole held against the guidance', () => {
   })
 
   it('never lets a gap just short of 60 in read as 60 in', () => {
-    expect(gapBothUnits(1.5239)).toBe('59.9 in (1.52 m)')
-    expect(gapBothUnits(1.524)).toBe('60 in (1.52 m)')
-    expect(gapBothUnits(14 * 0.0254)).toBe('14 in (0.35 m)')
+    expect(gapBothUnits(1.5239)).toBe('59.9 in (1.523 m)')
+    expect(gapBothUnits(1.524)).toBe('60 in (1.524 m)')
+    expect(gapBothUnits(14 * 0.0254)).toBe('14 in (0.355 m)')
   })
 })
 

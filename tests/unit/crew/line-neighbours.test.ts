@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { Feeder } from '#domain/feeder/feeder.ts'
+import { traceFeeder } from '#domain/network/trace-feeder.ts'
 import { compassWord } from '../../../web/crew/bearing.ts'
 import { lineNeighbours } from '../../../web/crew/line-neighbours.ts'
 import { accessToPole } from '../../../web/crew/nearest-access.ts'
@@ -45,7 +46,8 @@ const feeder = Feeder.parse({
 })
 
 describe('neighbours along the line', () => {
-  const of = lineNeighbours(feeder)
+  const trace = traceFeeder(feeder)
+  const of = (poleId: string) => lineNeighbours(feeder, trace, poleId)
 
   it('are told apart as toward the source and away from it', () => {
     expect(of('P2').up).toEqual({ poleId: 'P1', spanId: 'S1', phases: 'ABC' })
