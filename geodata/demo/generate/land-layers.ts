@@ -1,0 +1,85 @@
+import { buildingFeatures } from './buildings.ts'
+import { contourFeatures } from './contours.ts'
+import { simplified } from './curve.ts'
+import type { Service } from './customers.ts'
+import { fenceFeatures } from './fences.ts'
+import { fieldsOf } from './fields.ts'
+import { damLine, groundFeatures, reservoirRing } from './ground.ts'
+import { labelFeatures } from './labels.ts'
+import { areaFeature, type LandFeature, lineFeature } from './land-feature.ts'
+import type { LaidFeeder } from './lay-feeder.ts'
+import { away, type Line, type Point, positionOf } from './plane.ts'
+import { EXTENT, type Road, STREAMS } from './valley.ts'
+
+export const PLACE = { id: 'brindlemark', name: 'Brindlemark Valley' } as const
+
+export interface LandMakings {
+  readonly skillet: LaidFeeder
+  readonly thimble: LaidFeeder
+  readonly services: readonly Service[]
+  readonly roads: readonly Road[]
+}
+
+/** Layers of the base map by name, in the order in which they are drawn. */
+export function landLayers({
+  skillet,
+  thimble,
+  services,
+  roads,
+}: LandMakings): Map<string, LandFeature[]> {
+  const pit = pitOf(skillet)
+  const roadLines = roads.map(({ line }) => line)
+  const branchLines = [skillet, thimble].flatMap(({ branches }) =>
+    branches.map(({ poles }) => poles.map(({ at }) => at)),
+  )
+  const water: Line[] = [...STREAMS.map(({ line }) => line), reservoirRing()]
+  const pumps = services.filter(({ customerClass }) => customerClass === 'irrigation')
+  const fields = fieldsOf(
+    pumps.map(({ pole }) => pole.at),
+    [...roadLines, ...branchLines, ...water],
+  )
+  return new Map([
+    ['ground', groundFeatures(fields, pit)],
+    ['contours', contourFeatures()],
+    ['water', waterFeatures()],
+    ['fences', fenceFeatures(fields, roads)],
+    [
+      'roads',
+      roads.map(({ line, name, kind }) => lineFeature(simplified(line, 1), { kind, name })),
+    ],
+    ['buildings', buildingFeatures(services, roadLines, branchLines)],
+    ['labels', labelFeatures(skillet, services, pit)],
+  ])
+}
+
+/** The pit lies beyond the last pole of its lateral. */
+function pitOf(skillet: LaidFeeder): Point {
+  const end = skillet.branches.find(({ plan }) => plan.series === '6')?.poles.at(-1)
+  if (!end) throw new Error('Expected lateral 6 to lead to the gravel pit.')
+  return away(end.at, 350, 265)
+}
+
+function waterFeatures(): LandFeature[] {
+  return [
+    ...STREAMS.map(({ name, kind, line }) => lineFeature(simplified(line, 2), { kind, name })),
+    areaFeature(reservoirRing(), { kind: 'reservoir', name: 'Wexaw Reservoir' }),
+    lineFeature(damLine(), { kind: 'dam', name: 'Wexaw dam' }),
+  ]
+}
+
+/** What land.json says of the place. */
+export function landIndex(layers: ReadonlyMap<string, readonly LandFeature[]>) {
+  const [west, south] = positionOf([EXTENT.westM, EXTENT.southM])
+  const [east, north] = positionOf([EXTENT.eastM, EXTENT.northM])
+  return {
+    id: PLACE.id,
+    name: PLACE.name,
+    note: 'Invented land; it lies at these coordinates only so that it can be drawn on a map.',
+    bounds: [west, south, east, north],
+    layers: [...layers].map(([name, features]) => ({
+      name,
+      file: `${name}.geojson`,
+      features: features.length,
+    })),
+  }
+}

@@ -1,0 +1,108 @@
+import { accessOf } from './access-ways.ts'
+import {
+  type HabitatPlan,
+  habitatOf,
+  type IncidentPlan,
+  incidentsOf,
+  type NestPlan,
+  nestsOf,
+  protectionsOf,
+} from './bird-records.ts'
+import type { Service } from './customers.ts'
+import type { FeederSurroundings } from './feeder-surroundings.ts'
+import { type KeepOutPlan, keepOutsOf } from './keep-outs.ts'
+import type { LaidFeeder } from './lay-feeder.ts'
+import type { Road } from './valley.ts'
+
+const NESTS: readonly NestPlan[] = [
+  { rule: 'osprey', km: 4.1, leftM: -260, status: 'in use', lastSeen: '2026-07-04' },
+  { rule: 'swainsonsHawk', km: 11.2, leftM: 240, status: 'in use', lastSeen: '2026-06-09' },
+  { rule: 'redTailedHawk', km: 14.4, leftM: 620, status: 'unknown', lastSeen: '2024-05-15' },
+  { rule: 'baldEagle', km: 19.3, leftM: -900, status: 'in use', lastSeen: '2026-03-19' },
+]
+
+const HABITAT: readonly HabitatPlan[] = [
+  {
+    name: 'Wexaw cottonwoods',
+    species: 'osprey, bald eagle',
+    km: 4.0,
+    leftM: -500,
+    radiusM: 420,
+    stretch: 2.2,
+  },
+  {
+    name: 'Ninebark hay meadows',
+    species: "Swainson's hawk",
+    km: 11.8,
+    leftM: -900,
+    radiusM: 800,
+    stretch: 2,
+  },
+]
+
+const KEEP_OUTS: readonly KeepOutPlan[] = [
+  {
+    name: 'Candlewick slough reserve',
+    reason: 'protected wetland; no ground may be broken and no vehicle taken in',
+    km: 9.1,
+    leftM: 40,
+    shape: { kind: 'blob', radiusM: 260, stretch: 1.3 },
+  },
+  {
+    name: 'Pellory town park',
+    reason: 'deeded to the town on condition that nothing is built on it',
+    km: 1.75,
+    leftM: -45,
+    shape: { kind: 'strip', alongM: 150, acrossM: 110 },
+  },
+  {
+    name: 'Spinner bluff site',
+    reason: 'recorded cultural site; no new ground disturbance without the review of its keepers',
+    km: 12.3,
+    leftM: 20,
+    shape: { kind: 'blob', radiusM: 150, stretch: 1.2 },
+  },
+]
+
+const INCIDENTS: readonly IncidentPlan[] = [
+  {
+    km: 4.2,
+    leftM: 0,
+    foundOn: '2025-08-12',
+    species: 'osprey',
+    cause: 'confirmed electrocution',
+    note: 'nest stick across two phases',
+    isAtPole: true,
+  },
+  {
+    km: 11.5,
+    leftM: 0,
+    foundOn: '2024-07-23',
+    species: "Swainson's hawk",
+    cause: 'probable electrocution',
+    note: 'adult; found with a ground squirrel',
+    isAtPole: true,
+  },
+  {
+    km: 17.2,
+    leftM: 0,
+    foundOn: '2023-11-18',
+    species: 'common raven',
+    cause: 'confirmed electrocution',
+    note: 'fuse blown, twelve customers out for two hours',
+    isAtPole: true,
+  },
+]
+
+const PROTECTED_WITHIN_M = 1_300
+
+export function thimbleSurroundings(roads: readonly Road[], services: readonly Service[]) {
+  return (laid: LaidFeeder): FeederSurroundings => ({
+    nests: nestsOf(laid, NESTS),
+    habitat: habitatOf(laid, HABITAT),
+    incidents: incidentsOf(laid, services, INCIDENTS),
+    protections: protectionsOf(laid, services, NESTS, PROTECTED_WITHIN_M),
+    access: accessOf(laid, roads),
+    keepOuts: keepOutsOf(laid, KEEP_OUTS),
+  })
+}
