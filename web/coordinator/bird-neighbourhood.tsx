@@ -1,0 +1,37 @@
+import type { BirdPole } from '#domain/avian/pole-urgency.ts'
+import { nestInWords } from '#domain/avian/urgency-reasons.ts'
+import { MONTH_NAMES, useSeasonMonth } from './season-month.ts'
+
+/** Nests and finds around a pole, in words. */
+export function BirdNeighbourhood({ found }: { readonly found: BirdPole }) {
+  const month = MONTH_NAMES[useSeasonMonth() - 1] ?? ''
+  return (
+    <section className="stack" aria-label="Nests and finds">
+      <h3>Nests and finds</h3>
+      {found.nests.length === 0 ? (
+        <p className="soft">
+          No recorded nest within half a mile, nor one whose buffer reaches here.
+        </p>
+      ) : (
+        <ul className="bird-facts">
+          {found.nests.map((near) => (
+            <li key={near.nest.id}>
+              {nestInWords(near)} <span className="soft">Chosen month: {month}.</span>
+            </li>
+          ))}
+        </ul>
+      )}
+      {found.incidents.length === 0 ? (
+        <p className="soft">No dead or injured bird is recorded at this pole.</p>
+      ) : (
+        <ul className="bird-facts">
+          {found.incidents.map(({ id, species, foundOn, cause, note }) => (
+            <li key={id}>
+              {species}, found {foundOn}: {cause === 'unknown' ? 'cause unknown' : cause}. {note}
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  )
+}

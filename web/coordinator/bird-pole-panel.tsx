@@ -1,0 +1,36 @@
+import type { ProtectionRecord } from '#contract/protections.ts'
+import type { BirdPole } from '#domain/avian/pole-urgency.ts'
+import { verdictInWords } from '#domain/avian/separation-words.ts'
+import { select } from '../state/selection.ts'
+import { Button } from '../ui/button.tsx'
+import { BirdNeighbourhood } from './bird-neighbourhood.tsx'
+import { PoleItems } from './pole-items.tsx'
+import { SeparationSketch } from './separation-sketch.tsx'
+import { SeparationTable } from './separation-table.tsx'
+import { VerdictMark } from './verdict-mark.tsx'
+
+interface Props {
+  readonly found: BirdPole
+  readonly items: readonly ProtectionRecord[]
+}
+
+/** One pole as the bird record knows it. */
+export function BirdPolePanel({ found, items }: Props) {
+  const { pole, separation } = found
+  return (
+    <article className="stack" aria-label={`Pole ${pole.id}`}>
+      <Button onClick={() => select({ pole: null, view: null })}>Back to all poles</Button>
+      <h2 className="bird-row-head">
+        <VerdictMark verdict={separation.verdict} /> Pole {pole.id}
+      </h2>
+      <p>{verdictInWords(separation)}</p>
+      {(pole.framing || pole.location) && (
+        <p className="soft">{[pole.framing, pole.location].filter(Boolean).join('; ')}</p>
+      )}
+      <PoleItems pole={pole.id} items={items} />
+      <SeparationTable separation={separation} />
+      <SeparationSketch separation={separation} />
+      <BirdNeighbourhood found={found} />
+    </article>
+  )
+}

@@ -1,0 +1,104 @@
+import { useFeeder } from '../state/feeder.tsx'
+import { select, useSelection } from '../state/selection.ts'
+import { Button } from '../ui/button.tsx'
+import { Field } from '../ui/field.tsx'
+import { EmptyNote, ErrorNote, LoadingNote } from '../ui/state-note.tsx'
+import { BirdCautions } from './bird-cautions.tsx'
+import { BirdPolePanel } from './bird-pole-panel.tsx'
+import './coordinator.css'
+import { FiguresLine } from './figures-line.tsx'
+import { PoleList } from './pole-list.tsx'
+import { chooseSeasonMonth, MONTH_NAMES, useSeasonMonth } from './season-month.ts'
+import { type BirdRecord, useBirdRecord } from './use-bird-record.ts'
+
+/** The coordinator's desk: poles by what a bird can bridge, and what hangs on them. */
+export function CoordinatorDesk() {
+  const record = useBirdRecord()
+  const { feeder } = useFeeder()
+  if (record.poles.length === 0) {
+    return (
+      <EmptyNote what="The points of this feeder stand for no known poles, so there is nothing to protect here. Open a feeder whose poles are surveyed or invented." />
+    )
+  }
+  return (
+    <div className="stack">
+      <h2 className="visually-hidden">Birds on {feeder.header.name}</h2>
+      <FiguresLine figures={record.figures} />
+      {record.isLoading && <LoadingNote what="Fetching guards, covers and perches…" />}
+      {record.error && (
+        <ErrorNote
+          title="Guards, covers and perches did not arrive; the rest is shown without them"
+          error={record.error}
+          onRetry={record.retry}
+        />
+      )}
+      <MonthChoice />
+      <DeskBody record={record} />
+      <BirdCautions />
+    </div>
+  )
+}
+
+function DeskBody({ record }: { readonly record: BirdRecord }) {
+  const { pole } = useSelection()
+  if (pole === null) {
+    return (
+      <>
+        <MissingLayers record={record} />
+        <PoleList poles={record.poles} />
+      </>
+    )
+  }
+  const found = record.poles.find((candidate) => candidate.pole.id === pole)
+  if (!found) {
+    return (
+      <EmptyNote what={`This feeder has no pole ${pole}.`}>
+        <Button onClick={() => select({ pole: null, view: null })}>Back to all poles</Button>
+      </EmptyNote>
+    )
+  }
+  return <BirdPolePanel found={found} items={record.items.filter((item) => item.pole === pole)} />
+}
+
+function MonthChoice() {
+  const month = useSeasonMonth()
+  return (
+    <Field label="Month for nest seasons">
+      {(control) => (
+        <select
+          className="input"
+          value={month}
+          onChange={(event) => chooseSeasonMonth(Number(event.target.value))}
+          {...control}
+        >
+          {MONTH_NAMES.map((name, index) => (
+            <option key={name} value={index + 1}>
+              {name}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
+  )
+}
+
+/** Says what would fill the layers that the feeder came without. */
+function MissingLayers({ record }: { readonly record: BirdRecord }) {
+  const { feeder } = useFeeder()
+  const missing = [
+    record.figures.unknown === record.figures.poles &&
+      'No separations are recorded: phase_to_phase_… and phase_to_ground_… in poles.geojson would fill them.',
+    feeder.nests.length === 0 && 'No nests: nests.geojson would show them with their buffers.',
+    feeder.incidents.length === 0 && 'No dead or injured birds: incidents.geojson would show them.',
+    record.items.length === 0 &&
+      'No guards, covers or perches yet: choose a pole and add one, or bring covers.geojson along.',
+  ].filter((text) => text !== false)
+  if (missing.length === 0) return null
+  return (
+    <ul className="state-note" aria-label="What is missing from the bird record">
+      {missing.map((text) => (
+        <li key={text}>{text}</li>
+      ))}
+    </ul>
+  )
+}
