@@ -120,6 +120,8 @@ function addSpan(
       regulators.push(compileRegulator(device, builder.nextBranch()))
       return
     }
+    // A bank before a transformer needs a branch of its own: its control reads volts of the high side.
+    if (isSlotTaken) parent = builder.addBranch(inner(`${device.id}:in`, parent))
     const isLast = isJumper && i === series.length - 1
     const id = isLast ? farPole : `${device.id}:out`
     parent = builder.addBranch({
