@@ -25,7 +25,7 @@ const lineType = fc
     selfOhm: fc.tuple(between(0.15, 0.6), between(0.4, 0.8)),
     mutualOhm: fc.tuple(between(0.03, 0.07), between(0.12, 0.2)),
     unevenness: fc.array(unit, { minLength: 6, maxLength: 6 }),
-    chargingMicrosiemens: between(0, 6),
+    chargingMicrosiemens: between(0, 120),
   })
   .map(({ selfOhm, mutualOhm, unevenness, chargingMicrosiemens }): Json => {
     const names = ['AA', 'BB', 'CC', 'AB', 'AC', 'BC']
