@@ -73,7 +73,7 @@ export const ROOMS: readonly Room[] = [
     folder: LAYER_FILES,
     rooms: DOMAIN,
     typesOf: [SERVICES],
-    packages: ['node:*', 'zod', 'geojson'],
+    packages: ['node:*', 'zod', 'geojson', 'fflate'],
   },
   { folder: BACKGROUND, rooms: DOMAIN, typesOf: [SERVICES], packages: ['node:*', 'piscina'] },
   { folder: PEOPLE, rooms: DOMAIN, typesOf: [SERVICES], packages: ['*'] },
@@ -102,7 +102,7 @@ export const JOINING_FILES: readonly Room[] = [
   },
   {
     folder: 'server/cli/main.ts',
-    rooms: [...DOMAIN, CONTRACT, SERVICES, LAYER_FILES, PEOPLE, 'server/main.ts'],
+    rooms: [...DOMAIN, CONTRACT, SERVICES, LAYER_FILES, PEOPLE, CLI, 'server/main.ts'],
     packages: ['node:*'],
   },
   {
