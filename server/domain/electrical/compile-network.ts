@@ -3,7 +3,6 @@ import { lineToNeutralV } from '#domain/units/voltage-base.ts'
 import type { Regulator, Transformer } from '../feeder/equipment.ts'
 import type { Feeder } from '../feeder/feeder.ts'
 import type { Finding } from '../feeder/finding.ts'
-import { hasErrors } from '../feeder/finding.ts'
 import { checkFeeder } from '../network/check-feeder.ts'
 import { spanLengthM } from '../network/span-length.ts'
 import { type TracedSpan, traceFeeder } from '../network/trace-feeder.ts'
@@ -27,7 +26,7 @@ export type CompileResult =
  */
 export function compileNetwork(feeder: Feeder): CompileResult {
   const findings = checkFeeder(feeder)
-  if (hasErrors(findings)) return { status: 'rejected', findings }
+  if (findings.some(({ severity }) => severity === 'error')) return { status: 'rejected', findings }
   return { status: 'compiled', network: buildNetwork(feeder), findings }
 }
 
