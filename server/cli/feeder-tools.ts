@@ -1,0 +1,27 @@
+import type { CaseSolution } from '#domain/electrical/solution.ts'
+import type { SolveOptions } from '#domain/electrical/solve-feeder.ts'
+import type { Feeder } from '#domain/feeder/feeder.ts'
+import type { Finding, LayerName } from '#domain/feeder/finding.ts'
+import type { SiteOutcome } from '#domain/siting/site-feeder.ts'
+import type { SiteRequest } from '#domain/siting/site-request.ts'
+
+export interface FeederReading {
+  readonly feeder: Feeder | null
+  readonly findings: readonly Finding[]
+}
+
+/** What the commands call; `main.ts` joins it, so that a command loads only what it uses. */
+export interface FeederTools {
+  readonly readFolder: (folder: string) => Promise<FeederReading>
+  readonly fileOfLayer: (layer: LayerName) => string
+  /** True where a file could not be read at all. */
+  readonly isUnreadable: (finding: Finding) => boolean
+  readonly solve: (feeder: Feeder, options: SolveOptions) => Promise<CaseSolution[]>
+  readonly site: (
+    feeder: Feeder,
+    request: SiteRequest,
+    onProgress: (done: number, total: number, phase: string) => void,
+  ) => Promise<SiteOutcome>
+  /** Starts the server as the environment says; resolves once it listens. */
+  readonly serve: (env: NodeJS.ProcessEnv) => Promise<void>
+}

@@ -1,0 +1,52 @@
+import { checkCommand } from './check-command.ts'
+import { type Command, type ExitCode, type Streams, UsageError } from './command.ts'
+import type { FeederTools } from './feeder-tools.ts'
+import { serveCommand } from './serve-command.ts'
+import { siteCommand } from './site-command.ts'
+import { voltageCommand } from './voltage-command.ts'
+
+const COMMANDS: readonly Command[] = [voltageCommand, siteCommand, checkCommand, serveCommand]
+
+const HELP = [
+  'Usage: crossarm <command> …',
+  '',
+  'Voltage and regulator siting on distribution feeders. Volts are on the 120 V base.',
+  '',
+  ...COMMANDS.map(({ name, summary }) => `  ${name.padEnd(8)} ${summary}`),
+  '',
+  'crossarm <command> --help says how each is used.',
+].join('\n')
+
+/** Finds and runs the command that `args` name. */
+export async function runCommand(
+  args: readonly string[],
+  streams: Streams,
+  tools: FeederTools,
+): Promise<ExitCode> {
+  const [name, ...rest] = args
+  if (name === '--help' || name === '-h' || name === 'help') {
+    streams.out(HELP)
+    return 0
+  }
+  const command = COMMANDS.find((each) => each.name === name)
+  if (!command) {
+    const what = name === undefined ? 'Name a command' : `There is no command "${name}"`
+    streams.err(
+      `crossarm: error: ${what}; they are ${COMMANDS.map((each) => each.name).join(', ')}.`,
+    )
+    return 2
+  }
+  if (rest.includes('--help') || rest.includes('-h')) {
+    streams.out(command.help)
+    return 0
+  }
+  try {
+    return await command.run(rest, streams, tools)
+  } catch (error) {
+    if (!(error instanceof UsageError)) throw error
+    streams.err(
+      `crossarm ${command.name}: error: ${error.message} See crossarm ${command.name} --help.`,
+    )
+    return 2
+  }
+}

@@ -1,0 +1,53 @@
+import type { CaseSolution, NodeVoltage } from '#domain/electrical/solution.ts'
+import type { Phase } from '#domain/units/phases.ts'
+import { type Sample, sparkline } from './sparkline.ts'
+import { lowestOf } from './voltage-extremes.ts'
+
+export type ConvergedCase = Extract<CaseSolution, { status: 'converged' }>
+
+const WIDTH = 60
+const PHASES: readonly Phase[] = ['A', 'B', 'C']
+const M_PER_MILE = 1609.344
+
+/** Nodes from the source to a pole in order, with the load sides of regulators on the way. */
+export function wayTo(solution: ConvergedCase, poleId: string): NodeVoltage[] {
+  const feeding = new Map(solution.spans.map((span) => [span.to, span]))
+  const nodes = new Map(solution.nodes.map((node) => [node.id, node]))
+  const banks = new Map(solution.regulators.map((bank) => [bank.spanId, `${bank.id}:out`]))
+  const way: (NodeVoltage | undefined)[] = []
+  let pole: string | undefined = poleId
+  while (pole !== undefined) {
+    const span = feeding.get(pole)
+    const bank = span ? banks.get(span.id) : undefined
+    way.push(nodes.get(pole), ...(bank === undefined ? [] : [nodes.get(bank)]))
+    pole = span?.from
+  }
+  return way.filter((node) => node !== undefined).reverse()
+}
+
+/** Text drawing of the voltage along the line to the node that is lowest. */
+export function profileText(solution: ConvergedCase): string {
+  const lowest = lowestOf(solution.nodes)
+  const highest = Math.max(...lowest.all)
+  const pole = solution.nodes.find(({ id }) => id === lowest.node)?.poleId ?? lowest.node
+  const way = wayTo(solution, pole)
+  const lengthM = Math.max(0, ...way.map(({ distanceM }) => distanceM))
+  const frame = {
+    from: Math.floor(lowest.volts120),
+    to: Math.ceil(highest),
+    lengthM,
+    width: WIDTH,
+  }
+  const rows = PHASES.flatMap((phase) => {
+    const samples: Sample[] = way.flatMap(({ distanceM, phases }) => {
+      const voltage = phases[phase]
+      return voltage ? [{ distanceM, value: voltage.volts120 }] : []
+    })
+    const last = samples.at(-1)
+    if (!last) return []
+    return [`  ${phase} ${sparkline(samples, frame)} ${last.value.toFixed(1)}`]
+  })
+  const miles = (lengthM / M_PER_MILE).toFixed(1)
+  const title = `Profile from ${way[0]?.poleId ?? ''} to ${pole}, ${miles} mi; ▁ ${frame.from} V to █ ${frame.to} V`
+  return [title, ...rows].join('\n')
+}
