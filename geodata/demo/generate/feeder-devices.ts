@@ -47,7 +47,7 @@ export function skilletDevices(feeder: LaidFeeder, taken: ReadonlySet<string>): 
             kind: 'solar',
             name: 'Collector Lane solar plant',
             phases: 'ABC',
-            ratedKw: 1_500,
+            ratedKw: 900,
             powerFactor: 1,
             installedYear: 2021,
           },

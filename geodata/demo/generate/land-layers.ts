@@ -1,7 +1,7 @@
 import { buildingFeatures } from './buildings.ts'
 import { contourFeatures } from './contours.ts'
 import { simplified } from './curve.ts'
-import type { Service } from './customers.ts'
+import type { DemoFeeders } from './demo-feeders.ts'
 import { fenceFeatures } from './fences.ts'
 import { fieldsOf } from './fields.ts'
 import { damLine, groundFeatures, reservoirRing } from './ground.ts'
@@ -9,16 +9,7 @@ import { labelFeatures } from './labels.ts'
 import { areaFeature, type LandFeature, lineFeature } from './land-feature.ts'
 import type { LaidFeeder } from './lay-feeder.ts'
 import { away, type Line, type Point, positionOf } from './plane.ts'
-import { EXTENT, type Road, STREAMS } from './valley.ts'
-
-export const PLACE = { id: 'brindlemark', name: 'Brindlemark Valley' } as const
-
-export interface LandMakings {
-  readonly skillet: LaidFeeder
-  readonly thimble: LaidFeeder
-  readonly services: readonly Service[]
-  readonly roads: readonly Road[]
-}
+import { EXTENT, PLACE, STREAMS } from './valley.ts'
 
 /** Layers of the base map by name, in the order in which they are drawn. */
 export function landLayers({
@@ -26,7 +17,7 @@ export function landLayers({
   thimble,
   services,
   roads,
-}: LandMakings): Map<string, LandFeature[]> {
+}: DemoFeeders): Map<string, LandFeature[]> {
   const pit = pitOf(skillet)
   const roadLines = roads.map(({ line }) => line)
   const branchLines = [skillet, thimble].flatMap(({ branches }) =>

@@ -29,13 +29,14 @@ const TRUNK: BranchPlan = {
   phases: 'ABC',
   conductors: [
     { fromKm: 0, size: '336' },
-    { fromKm: 9, size: '4-0' },
-    { fromKm: 27.5, size: '1-0' },
+    { fromKm: 3.2, size: '4-0' },
+    { fromKm: 8.4, size: '1-0' },
+    { fromKm: 22, size: '2' },
   ],
   spanM: 93,
   customers: {
-    homes: 62,
-    ranches: 18,
+    homes: 126,
+    ranches: 26,
     stockWells: 8,
     special: [
       {
@@ -51,6 +52,13 @@ const TRUNK: BranchPlan = {
         kw: 60,
         powerFactor: 0.95,
         at: 0.72,
+      },
+      {
+        name: 'Upper basin hay cubing plant',
+        customerClass: 'commercial',
+        kw: 340,
+        powerFactor: 0.87,
+        at: 0.83,
       },
     ],
   },
@@ -96,9 +104,9 @@ const pumps = (
 
 const LATERALS = (tieEnd: Point): readonly BranchPlan[] => [
   single('1', 1.7, 'A', 4, 2_300, 'Hob Lane', { homes: 16, ranches: 1 }),
-  pumps('2', 3.1, 172, 1_150, 'Dipper Lane', [45, 37, 30], 2),
+  pumps('2', 3.1, 172, 1_150, 'Dipper Lane', [75, 56, 45], 2),
   single('3', 4.4, 'B', 350, 3_300, 'Cinderpot Road', { homes: 8, ranches: 4, stockWells: 2 }),
-  pumps('4', 6.1, 158, 1_150, 'Lower Ditch Lane', [56, 45], 1),
+  pumps('4', 6.1, 158, 1_150, 'Lower Ditch Lane', [93, 75], 1),
   {
     ...single('5', 7.4, 'A', 345, 2_500, 'Gravelpan Lane', { homes: 6, ranches: 3, stockWells: 2 }),
     phases: 'AC',
@@ -124,7 +132,7 @@ const LATERALS = (tieEnd: Point): readonly BranchPlan[] => [
       ],
     },
   },
-  pumps('7', 10.3, 165, 1_250, 'Middle Ditch Lane', [56, 45, 37]),
+  pumps('7', 10.3, 165, 1_250, 'Middle Ditch Lane', [93, 75, 56]),
   {
     series: '8',
     tap: { series: '', km: 11.85 },
@@ -135,7 +143,7 @@ const LATERALS = (tieEnd: Point): readonly BranchPlan[] => [
     phases: 'ABC',
     conductors: [{ fromKm: 0, size: '1-0' }],
     spanM: 88,
-    customers: { homes: 7, ranches: 2, pumpsKw: [45, 30] },
+    customers: { homes: 7, ranches: 2, pumpsKw: [75, 56] },
     isTie: true,
   },
   {
@@ -148,7 +156,7 @@ const LATERALS = (tieEnd: Point): readonly BranchPlan[] => [
     customers: {
       homes: 14,
       ranches: 4,
-      pumpsKw: [56, 45],
+      pumpsKw: [93, 75],
       special: [
         {
           name: 'Wexaw Reservoir headworks',
@@ -175,12 +183,12 @@ const LATERALS = (tieEnd: Point): readonly BranchPlan[] => [
     customers: {},
   },
   single('12', 22.6, 'A', 352, 2_000, 'Quern Road', { homes: 9, ranches: 3, stockWells: 1 }),
-  pumps('13', 23.7, 188, 1_700, 'Fork Ditch Lane', [56, 56, 45, 37], 1),
-  pumps('14', 25.9, 172, 2_000, 'Sluice Lane', [56, 45, 45], 2),
+  pumps('13', 23.7, 188, 1_700, 'Fork Ditch Lane', [112, 112, 93, 93], 3),
+  pumps('14', 25.9, 172, 2_000, 'Sluice Lane', [112, 112, 93, 75], 3),
   single('15', 27.9, 'B', 340, 2_200, 'Tallow Road', { homes: 5, ranches: 4, stockWells: 2 }),
-  pumps('16', 30.2, 168, 1_900, 'Bellwether Lane', [56, 45, 45, 37], 1),
+  pumps('16', 30.2, 168, 1_900, 'Bellwether Lane', [112, 93, 93, 75], 3),
   single('17', 31.6, 'C', 348, 1_900, 'Larkspike Lane', { homes: 5, ranches: 3, stockWells: 1 }),
-  pumps('18', 33.3, 185, 1_500, 'Upper Ditch Lane', [45, 45, 30], 2),
+  pumps('18', 33.3, 185, 1_500, 'Upper Ditch Lane', [112, 93, 75], 3),
   single('19', 35.4, 'C', 330, 2_000, 'Tongs Lane', { homes: 6, ranches: 3, stockWells: 2 }),
   {
     ...single('20', 1.6, 'B', 60, 1_100, null, { ranches: 1, stockWells: 2 }),

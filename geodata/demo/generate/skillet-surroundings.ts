@@ -63,9 +63,9 @@ const KEEP_OUTS: readonly KeepOutPlan[] = [
   {
     name: 'Sedge Hollow wetland reserve',
     reason: 'protected wetland; no ground may be broken and no vehicle taken in',
-    km: 23.3,
+    km: 23.75,
     leftM: 60,
-    shape: { kind: 'blob', radiusM: 400, stretch: 1.35 },
+    shape: { kind: 'blob', radiusM: 360, stretch: 1.3 },
   },
   {
     name: 'Brindlemark airstrip, south approach',

@@ -17,13 +17,14 @@ const TRUNK: BranchPlan = {
   phases: 'ABC',
   conductors: [
     { fromKm: 0, size: '336' },
-    { fromKm: 8.5, size: '4-0' },
-    { fromKm: 15.5, size: '1-0' },
+    { fromKm: 2.4, size: '4-0' },
+    { fromKm: 5, size: '1-0' },
+    { fromKm: 9.2, size: '2' },
   ],
   spanM: 86,
   customers: {
-    homes: 46,
-    ranches: 12,
+    homes: 72,
+    ranches: 13,
     shops: 12,
     stockWells: 4,
     special: [
@@ -105,16 +106,16 @@ export const THIMBLE_PLAN: readonly BranchPlan[] = [
   },
   single('6', 5.7, 'A', 98, 2_100, 'Bobbin Lane', { homes: 12, ranches: 3, stockWells: 1 }),
   {
-    ...single('7', 7.6, 'C', 100, 2_300, null, { homes: 9, ranches: 3, stockWells: 2 }),
+    ...single('7', 7.6, 'B', 100, 2_300, null, { homes: 9, ranches: 3, stockWells: 2 }),
     route: (start) => [start, ...along(ninebark, [800, -3_615], [3_000, -4_080], 13).slice(3)],
   },
-  pumps('8', 9.2, 12, 1_600, 'Shuttle Lane', [37, 30, 22]),
-  single('9', 9.7, 'A', 190, 1_900, 'Distaff Road', { homes: 6, ranches: 4, stockWells: 2 }),
-  pumps('10', 11.6, 8, 1_900, 'Heddle Lane', [37, 30]),
+  pumps('8', 9.2, 12, 1_600, 'Shuttle Lane', [56, 45, 37]),
+  single('9', 9.7, 'C', 190, 1_900, 'Distaff Road', { homes: 6, ranches: 4, stockWells: 2 }),
+  pumps('10', 11.6, 8, 1_900, 'Heddle Lane', [56, 45, 37]),
   single('11', 12.7, 'C', 195, 2_200, 'Carding Road', { homes: 7, ranches: 4, stockWells: 2 }),
-  pumps('12', 14.1, 5, 1_500, 'Bodger Lane', [30, 30]),
+  pumps('12', 14.1, 5, 1_500, 'Bodger Lane', [75, 56, 45]),
   single('13', 15.4, 'B', 215, 1_700, 'Tenter Lane', { homes: 6, ranches: 3, stockWells: 1 }),
-  single('14', 17.0, 'C', 240, 1_700, 'Nap Hollow Road', { homes: 6, ranches: 3, stockWells: 2 }),
+  single('14', 17.0, 'A', 240, 1_700, 'Nap Hollow Road', { homes: 6, ranches: 3, stockWells: 2 }),
 ]
 
 export const THIMBLE_START: Point = [SUBSTATION[0] + 22, SUBSTATION[1] + 28]

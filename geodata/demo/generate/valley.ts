@@ -5,6 +5,8 @@ import { seededRandom } from './seeded-random.ts'
 /** The whole demo hangs on this one number. */
 export const SEED = 20_417
 
+export const PLACE = { id: 'brindlemark', name: 'Brindlemark Valley' } as const
+
 /** Corners of the base map: west, south, east, north, metres. */
 export const EXTENT = { westM: -36_500, southM: -7_500, eastM: 6_500, northM: 20_500 } as const
 
