@@ -10,6 +10,10 @@ export async function bundleWeb(folder) {
   await build({
     configFile: join(PROJECT_FOLDER, 'web/vite.config.ts'),
     logLevel: 'warn',
-    build: { outDir: folder, emptyOutDir: true },
+    build: {
+      outDir: folder,
+      emptyOutDir: true,
+      rolldownOptions: { checks: { bundlerTimings: false } },
+    },
   })
 }
