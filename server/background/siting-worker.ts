@@ -20,7 +20,7 @@ export default function runSitingJob({
     progress.postMessage({ done, total, phase })
   }
   try {
-    tell(0, 0, 'reading the feeder')
+    tell(0, 0, 'Reading the feeder')
     return siteFeeder(feeder, request, {
       onProgress: tell,
       isCancelled: () => Atomics.load(flag, 0) !== 0,

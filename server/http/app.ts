@@ -51,7 +51,11 @@ export function createApp(services: Services, options: AppOptions): OpenAPIHono 
     ...studyHandlers(services),
     ...proposalHandlers(services),
     ...protectionHandlers(services),
-    ...serviceHandlers(services, options.settings, () => describe(app, options.version)),
+    ...serviceHandlers(
+      services,
+      options.settings,
+      once(() => describe(app, options.version)),
+    ),
   })
   app.all('/api/*', unknownAddress)
   serveScreens(app, options.webFolder)
@@ -74,4 +78,13 @@ function describe(app: OpenAPIHono, version: string): Record<string, unknown> {
     },
   })
   return { ...document }
+}
+
+/** The document is long to make and never changes. */
+function once<Value>(make: () => Value): () => Value {
+  let made: { readonly value: Value } | null = null
+  return () => {
+    made ??= { value: make() }
+    return made.value
+  }
 }

@@ -1,6 +1,5 @@
 import type { OpenAPIHono } from '@hono/zod-openapi'
 import type { Context } from 'hono'
-import type { ContentfulStatusCode } from 'hono/utils/http-status'
 import type { Actor } from '#contract/actor.ts'
 import type { Route } from '#contract/route.ts'
 import { type RouteName, routes } from '#contract/routes.ts'
@@ -35,6 +34,15 @@ async function answer(context: Context, route: Route, handler: LooseHandler): Pr
   if (route.answer.mediaType === 'text/event-stream') {
     return eventStream(context, result as Parameters<typeof eventStream>[1])
   }
-  context.header('cache-control', 'no-store')
-  return context.json(result as object, route.answer.status as ContentfulStatusCode)
+  return jsonResponse(context, result, route.answer.status)
+}
+
+/** The length is said, so that small answers are left uncompressed. */
+function jsonResponse(context: Context, result: unknown, status: 200 | 201 | 202): Response {
+  const text = JSON.stringify(result)
+  return context.body(text, status, {
+    'content-type': 'application/json',
+    'content-length': String(Buffer.byteLength(text)),
+    'cache-control': 'no-store',
+  })
 }

@@ -40,7 +40,7 @@ export class StudyService {
       state: 'queued',
       done: 0,
       total: 0,
-      phase: 'waiting',
+      phase: 'Waiting',
       startedBy: actor,
       startedAt: this.#ports.clock(),
       endedAt: null,
