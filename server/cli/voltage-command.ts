@@ -1,3 +1,4 @@
+import type { CaseSolution } from '#domain/electrical/solution.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Command } from './command.ts'
 import { UsageError } from './command.ts'
@@ -41,7 +42,8 @@ export const voltageCommand: Command = {
     reportReading(reading, streams, tools)
     if (!reading.feeder) return refusalCode(reading.findings, tools)
     const caseIds = [chosenCase(reading.feeder, values.case)]
-    const [solution] = await tools.solve(reading.feeder, { caseIds, taps })
+    const [solved] = await tools.solve(reading.feeder, { caseIds, taps })
+    const solution = solved && withPolesOnly(solved)
     if (!solution || solution.status === 'rejected') {
       for (const finding of solution?.findings ?? []) streams.err(findingLine(finding, tools))
       return 1
@@ -55,6 +57,14 @@ export const voltageCommand: Command = {
     streams.err(`${folder}: case ${solution.caseId}: error: not converged. ${solution.what}`)
     return 1
   },
+}
+
+/** Leaves out the points that the solver sets along a span for a spread load: no pole stands there. */
+function withPolesOnly(solution: CaseSolution): CaseSolution {
+  if (solution.status !== 'converged') return solution
+  const outputs = new Set(solution.regulators.map(({ id }) => `${id}:out`))
+  const nodes = solution.nodes.filter(({ id, poleId }) => id === poleId || outputs.has(id))
+  return { ...solution, nodes }
 }
 
 function chosenCase({ header }: Feeder, wanted: string | undefined): string {

@@ -58,7 +58,7 @@ function firstFault(text: string): { offset: number; expected: string } {
     const next = step(text[offset], awaited, open)
     if (next === 'end') return { offset, expected: 'nothing more' }
     if (next === 'token') {
-      const isKey = awaited === 'key' || awaited === 'key or }'
+      const isKey: boolean = awaited === 'key' || awaited === 'key or }'
       if (!skip(STRING) && (isKey || !skip(SCALAR))) {
         return { offset, expected: text[offset] === '"' ? WHOLE_STRING : WORDS[awaited] }
       }
