@@ -5,13 +5,13 @@ import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Position } from '#domain/feeder/geometry.ts'
 import { isMonthInSeason } from '#domain/feeder/season.ts'
 
-type Properties = Record<string, string | number | boolean>
+type Properties = Record<string, string | number | boolean | readonly number[]>
 type Collection<Shape extends GeoJSON.Geometry> = GeoJSON.FeatureCollection<Shape, Properties>
 
 export interface BirdLayers {
-  /** `verdict`, `id`. */
+  /** `pole`, `verdict`. */
   readonly poles: Collection<GeoJSON.Point>
-  /** One feature for each pole and state of item: `state`, `count`, `pole`. */
+  /** One for each pole and state of item: `pole`, `state`, `count`, `offset` (px from the pole). */
   readonly items: Collection<GeoJSON.Point>
   /** `id`, `status`, `in_season`, `label`. */
   readonly nests: Collection<GeoJSON.Point>
@@ -26,13 +26,16 @@ export interface BirdLayers {
 /** Corners of the ring that stands for a round buffer. */
 const BUFFER_CORNERS = 64
 
+/** Marks of items stand in a row to the right of their pole. */
+const ITEM_STEP_PX = 26
+
 /** What the coordinator's map draws, as plain features. */
 export function birdLayers(feeder: Feeder, poles: readonly BirdPole[], month: number): BirdLayers {
   const isInSeason = (nest: Nest): boolean => isMonthInSeason(month, nest.seasonFrom, nest.seasonTo)
   return {
     poles: collection(
       poles.map(({ pole, separation }) =>
-        spot(pole.at, { id: pole.id, verdict: separation.verdict }),
+        spot(pole.at, { pole: pole.id, verdict: separation.verdict }),
       ),
     ),
     items: collection(poles.flatMap(itemSpots)),
@@ -72,7 +75,9 @@ export function birdLayers(feeder: Feeder, poles: readonly BirdPole[], month: nu
 function itemSpots({ pole, items }: BirdPole): GeoJSON.Feature<GeoJSON.Point, Properties>[] {
   const counts = new Map<string, number>()
   for (const { state } of items) counts.set(state, (counts.get(state) ?? 0) + 1)
-  return [...counts].map(([state, count]) => spot(pole.at, { pole: pole.id, state, count }))
+  return [...counts].map(([state, count], index) =>
+    spot(pole.at, { pole: pole.id, state, count, offset: [ITEM_STEP_PX * (index + 1), 0] }),
+  )
 }
 
 function spot(at: Position, properties: Properties): GeoJSON.Feature<GeoJSON.Point, Properties> {

@@ -7,6 +7,7 @@ import { BirdCautions } from './bird-cautions.tsx'
 import { BirdPolePanel } from './bird-pole-panel.tsx'
 import './coordinator.css'
 import { FiguresLine } from './figures-line.tsx'
+import { MapKey } from './map-key.tsx'
 import { PoleList } from './pole-list.tsx'
 import { chooseSeasonMonth, MONTH_NAMES, useSeasonMonth } from './season-month.ts'
 import { type BirdRecord, useBirdRecord } from './use-bird-record.ts'
@@ -34,6 +35,7 @@ export function CoordinatorDesk() {
       )}
       <MonthChoice />
       <DeskBody record={record} />
+      <MapKey />
       <BirdCautions />
     </div>
   )

@@ -56,7 +56,10 @@ function matchOf(id: string, wanted: string): PoleMatch | null {
   return whole.includes(wanted) ? 'contains' : null
 }
 
+/** W-9 before W-10. */
+const ID_ORDER = new Intl.Collator('en', { numeric: true })
+
 function nearerFirst(a: FoundPole, b: FoundPole): number {
   const nearer = (a.way?.distanceM ?? 0) - (b.way?.distanceM ?? 0)
-  return nearer || a.pole.id.localeCompare(b.pole.id, 'en', { numeric: true })
+  return nearer || ID_ORDER.compare(a.pole.id, b.pole.id)
 }

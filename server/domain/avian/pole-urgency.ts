@@ -99,6 +99,9 @@ const VERDICT_ORDER: Readonly<Record<PoleVerdict, number>> = {
   sufficient: 2,
 }
 
+/** W-9 before W-10. */
+const ID_ORDER = new Intl.Collator('en', { numeric: true })
+
 function urgencyKey(found: BirdPole): readonly number[] {
   return [
     VERDICT_ORDER[found.separation.verdict],
@@ -116,5 +119,5 @@ function moreUrgentFirst(a: BirdPole, b: BirdPole): number {
     const other = keyB[index] ?? 0
     if (value !== other) return value - other
   }
-  return a.pole.id.localeCompare(b.pole.id, 'en', { numeric: true })
+  return ID_ORDER.compare(a.pole.id, b.pole.id)
 }

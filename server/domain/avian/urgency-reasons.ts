@@ -7,7 +7,9 @@ import { verdictInWords } from './separation-words.ts'
 export function urgencyReasons(found: BirdPole): string[] {
   const reasons = [verdictInWords(found.separation)]
   for (const { species, foundOn, cause } of found.incidents) {
-    reasons.push(`${species} found ${foundOn}: ${cause === 'unknown' ? 'cause unknown' : cause}.`)
+    reasons.push(
+      `${capitalised(species)} found ${foundOn}: ${cause === 'unknown' ? 'cause unknown' : cause}.`,
+    )
   }
   const inUse = found.nests.find(({ nest }) => nest.status === 'in use')
   if (inUse) reasons.push(nestInWords(inUse))
@@ -22,8 +24,10 @@ export function urgencyReasons(found: BirdPole): string[] {
 export function nestInWords({ nest, distanceM, isInBuffer, isInSeason }: NearbyNest): string {
   const status = nest.status === 'unknown' ? 'use unknown' : nest.status
   return [
-    `${nest.species} nest (${status}) ${milesOfMetres(distanceM).toFixed(2)} mile away`,
+    `${capitalised(nest.species)} nest (${status}) ${milesOfMetres(distanceM).toFixed(2)} mile away`,
     isInBuffer ? 'inside its advisory buffer' : 'outside its advisory buffer',
     isInSeason ? 'in season in the chosen month.' : 'out of season in the chosen month.',
   ].join(', ')
 }
+
+const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

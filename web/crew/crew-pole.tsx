@@ -1,0 +1,24 @@
+import type { Pole } from '#domain/feeder/pole.ts'
+import { select } from '../state/selection.ts'
+import { Button } from '../ui/button.tsx'
+import { PoleAccess } from './pole-access.tsx'
+import { PoleKit } from './pole-kit.tsx'
+import { PoleNeighbours } from './pole-neighbours.tsx'
+import { PolePlace } from './pole-place.tsx'
+import { PoleVoltage } from './pole-voltage.tsx'
+
+/** One pole, for whoever has to stand under it. */
+export function CrewPole({ pole }: { readonly pole: Pole }) {
+  return (
+    <article className="stack" aria-label={`Pole ${pole.id}`}>
+      <Button onClick={() => select({ pole: null })}>Back to the search</Button>
+      <h2 className="crew-title">Pole {pole.id}</h2>
+      {pole.isAnonymousNode && <p>A point of a published feeder; it stands for no known pole.</p>}
+      <PolePlace pole={pole} />
+      <PoleAccess pole={pole} />
+      <PoleKit pole={pole} />
+      <PoleNeighbours pole={pole} />
+      <PoleVoltage poleId={pole.id} />
+    </article>
+  )
+}

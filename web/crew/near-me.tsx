@@ -1,0 +1,31 @@
+import type { Units } from '../state/address.ts'
+import { Button } from '../ui/button.tsx'
+import { followDevice, stopFollowing, useDevicePosition } from './device-position.ts'
+import { distanceText } from './distance-text.ts'
+
+/** Turns the device's position on and off, and says in plain words how that went. */
+export function NearMe({ units }: { readonly units: Units }) {
+  const device = useDevicePosition()
+  if (device.status === 'known') {
+    return (
+      <div className="row">
+        <span role="status">
+          Your position is known to about {distanceText(device.accuracyM, units)}.
+        </span>
+        <Button onClick={stopFollowing}>Stop using it</Button>
+      </div>
+    )
+  }
+  return (
+    <div className="stack">
+      <Button onClick={followDevice} disabled={device.status === 'asking'}>
+        {device.status === 'asking' ? 'Asking the device…' : 'Near me: use my position'}
+      </Button>
+      {device.status === 'failed' && (
+        <p className="state-note" role="status">
+          {device.problem}
+        </p>
+      )}
+    </div>
+  )
+}
