@@ -1,5 +1,9 @@
 import type { ComponentType } from 'react'
 import type { Person } from './api/actor.ts'
+import { CoordinatorDesk } from './coordinator/coordinator-desk.tsx'
+import { CoordinatorMapLayers } from './coordinator/coordinator-map-layers.tsx'
+import { CrewDesk } from './crew/crew-desk.tsx'
+import { CrewMapLayers } from './crew/crew-map-layers.tsx'
 import { PlannerDesk } from './planner/planner-desk.tsx'
 
 /** What a person's folder brings; app.tsx says how each part is used. */
@@ -11,6 +15,6 @@ export interface PersonScreens {
 
 export const PERSON_SCREENS: Record<Person, PersonScreens> = {
   planner: { Desk: PlannerDesk },
-  coordinator: { Desk: PlannerDesk },
-  crew: { Desk: PlannerDesk },
+  coordinator: { Desk: CoordinatorDesk, MapLayers: CoordinatorMapLayers },
+  crew: { Desk: CrewDesk, MapLayers: CrewMapLayers },
 }
