@@ -1,0 +1,120 @@
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { routes } from '#contract/routes.ts'
+import type { Study } from '#contract/studies.ts'
+import { SiteRequest } from '#domain/siting/site-request.ts'
+import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
+import { optionsOf, startServer } from '../../server/main.ts'
+import { openStore } from '../../server/store/open-store.ts'
+import { smallFeeder } from '../support/small-feeder.ts'
+import { PLANNER, SMALL, startTestServer, type TestServer } from './test-server.ts'
+
+let dataFolder: string
+let servers: TestServer[] = []
+beforeEach(async () => {
+  dataFolder = await mkdtemp(join(tmpdir(), 'crossarm-data-'))
+})
+afterEach(async () => {
+  for (const server of servers) await server.stop()
+  servers = []
+  await rm(dataFolder, { recursive: true, force: true })
+})
+
+async function start(): Promise<TestServer> {
+  const server = await startTestServer({ dataFolder })
+  servers.push(server)
+  return server
+}
+
+async function stop(server: TestServer): Promise<void> {
+  servers = servers.filter((other) => other !== server)
+  await server.stop()
+}
+
+describe('starting again with the same data folder', () => {
+  it('keeps what was recorded and adds nothing twice', async () => {
+    const first = await start()
+    const layers = layersOfFeeder(smallFeeder({ poles: 6 }))
+    await first.call(routes.takeInFeeder, { body: { layers } })
+    const before = await first.call(routes.listFeeders, {})
+    await stop(first)
+    const second = await start()
+    expect(await second.call(routes.listFeeders, {})).toEqual(before)
+    expect(before.map(({ id, version }) => [id, version])).toEqual([[SMALL, 2]])
+    const protections = await second.call(routes.listProtections, { params: { feederId: SMALL } })
+    expect(protections.map(({ id, version }) => [id, version])).toEqual([['cover-1', 1]])
+  })
+
+  it('tells that a study was cut short when the server was stopped', async () => {
+    const first = await start()
+    const layers = layersOfFeeder(smallFeeder({ id: 'long', poles: 260 }))
+    await first.call(routes.takeInFeeder, { body: { layers } })
+    const input = { params: { feederId: 'long' }, body: { request: { banks: 2 as const } } }
+    const { studyId } = await first.call(routes.startStudy, input)
+    await stop(first)
+    const second = await start()
+    const study = await second.call(routes.getStudy, { params: { studyId } })
+    expect(study).toMatchObject({ state: 'failed', problem: { code: 'interrupted' } })
+    expect(study.endedAt).not.toBeNull()
+  })
+
+  it('tells the same of a study whose server was killed', async () => {
+    await stop(await start())
+    const study: Study = {
+      id: 'left-behind',
+      feederId: SMALL,
+      feederVersion: 1,
+      request: SiteRequest.parse({}),
+      state: 'running',
+      done: 3,
+      total: 9,
+      phase: 'Placing one bank',
+      startedBy: PLANNER,
+      startedAt: '2026-05-01T08:00:00.000Z',
+      endedAt: null,
+    }
+    const store = await openStore(dataFolder)
+    await store.studies.add(study)
+    await store.close()
+    const server = await start()
+    const found = await server.call(routes.getStudy, { params: { studyId: study.id } })
+    expect(found).toMatchObject({ state: 'failed', done: 3, problem: { code: 'interrupted' } })
+  })
+})
+
+describe('stopping', () => {
+  it('lets an answer under way finish', async () => {
+    const server = await start()
+    const input = { params: { feederId: SMALL } }
+    const answers = Promise.all([
+      server.call(routes.getFeeder, input),
+      server.call(routes.solveVoltage, { ...input, body: { taps: 'controlled' } }),
+    ])
+    await server.call(routes.getHealth, {})
+    await stop(server)
+    const [{ feeder }, { solutions }] = await answers
+    expect([feeder.poles.length, solutions.length]).toEqual([5, 2])
+  })
+})
+
+describe('a start that cannot be', () => {
+  it('says which port is taken and what to set', async () => {
+    const server = await start()
+    const port = Number(new URL(server.address).port)
+    const other = { port, dataFolder: join(dataFolder, 'other'), geodataFolder: dataFolder }
+    await expect(startServer(other)).rejects.toThrow(/port \d+: it is taken.*PORT/)
+  })
+
+  it('says which data folder cannot be used and what to set', async () => {
+    const unusable = { port: 0, dataFolder: '/dev/null/data', geodataFolder: dataFolder }
+    await expect(startServer(unusable)).rejects.toThrow(/\/dev\/null\/data.*CROSSARM_DATA/)
+  })
+
+  it('names the setting that makes no sense', () => {
+    expect(() => optionsOf({ PORT: 'http' })).toThrow('PORT must be a number')
+    expect(() => optionsOf({ CROSSARM_MAP_STYLE: 'style' })).toThrow('CROSSARM_MAP_STYLE')
+    expect(optionsOf({})).toEqual({})
+  })
+})

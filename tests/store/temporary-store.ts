@@ -1,0 +1,46 @@
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterEach, beforeEach } from 'vitest'
+import type { Stamp } from '../../server/services/ports.ts'
+import { type OpenStore, openStore } from '../../server/store/open-store.ts'
+
+export interface TemporaryStore {
+  readonly folder: string
+  readonly store: OpenStore
+  /** Closes the database and opens it again, as a new start would. */
+  reopen(): Promise<OpenStore>
+}
+
+/** A store on a real database file for each test of the calling file. */
+export function temporaryStore(): TemporaryStore {
+  let folder = ''
+  let store: OpenStore
+  beforeEach(async () => {
+    folder = await mkdtemp(join(tmpdir(), 'crossarm-store-'))
+    store = await openStore(folder)
+  })
+  afterEach(async () => {
+    await store.close()
+    await rm(folder, { recursive: true, force: true })
+  })
+  return {
+    get folder() {
+      return folder
+    },
+    get store() {
+      return store
+    },
+    reopen: async () => {
+      await store.close()
+      store = await openStore(folder)
+      return store
+    },
+  }
+}
+
+/** Moments one second apart, so that the order of changes shows. */
+export function stampAt(second: number, actorId = 'robin'): Stamp {
+  const at = new Date(Date.UTC(2026, 4, 1, 8, 0, second)).toISOString()
+  return { at, actor: { id: actorId, role: 'coordinator' } }
+}
