@@ -88,19 +88,18 @@ describe('the domain', () => {
 })
 
 describe('geodata', () => {
-  it('has a source row in its README for every data file', () => {
+  it('has a source row in its README for every data file, or for all of its folder', () => {
     const readme = textOf('geodata/README.md')
     const rows = [...readme.matchAll(/^\|\s*\[?`?([^`\]|\s]+)/gm)].flatMap(
       (match) => match[1] ?? [],
     )
-    const files = projectFiles('geodata').filter(
-      (path) => path !== 'geodata/README.md' && !path.endsWith('.ts'),
-    )
-    const withoutRow = files
+    const files = projectFiles('geodata')
+      .filter((path) => path !== 'geodata/README.md' && !path.endsWith('.ts'))
       .map((path) => path.slice('geodata/'.length))
-      .filter((path) => !rows.some((row) => path === row))
-    expect(withoutRow).toEqual([])
-    const withoutFile = rows.filter((row) => row.includes('.') && !files.includes(`geodata/${row}`))
-    expect(withoutFile).toEqual([])
+    const covers = (row: string, path: string) =>
+      row === path || row === `${path.slice(0, path.lastIndexOf('/'))}/*`
+    expect(files.filter((path) => !rows.some((row) => covers(row, path)))).toEqual([])
+    const folders = rows.filter((row) => row.endsWith('/*'))
+    expect(folders.filter((row) => !files.some((path) => covers(row, path)))).toEqual([])
   })
 })
