@@ -1,12 +1,13 @@
-import type { MapGeoJSONFeature } from 'maplibre-gl'
+import type { LngLat, MapGeoJSONFeature } from 'maplibre-gl'
 import { useEffect, useEffectEvent } from 'react'
 
-export type FeatureHandler = (feature: MapGeoJSONFeature) => void
+export type ClickHandler = (feature: MapGeoJSONFeature, at: LngLat) => void
+export type HoverHandler = (feature: MapGeoJSONFeature | null, at: LngLat | null) => void
 
 interface Listener {
   readonly layers: readonly string[]
-  readonly onClick: FeatureHandler
-  readonly onHover?: (feature: MapGeoJSONFeature | null) => void
+  readonly onClick: ClickHandler
+  readonly onHover: HoverHandler
 }
 
 const listeners = new Set<Listener>()
@@ -17,17 +18,17 @@ export function listeningLayers(): string[] {
 }
 
 /** Gives a feature to whoever listens to its layer. */
-export function tellClick(feature: MapGeoJSONFeature): void {
+export function tellClick(feature: MapGeoJSONFeature, at: LngLat): void {
   for (const listener of listeners) {
-    if (listener.layers.includes(feature.layer.id)) listener.onClick(feature)
+    if (listener.layers.includes(feature.layer.id)) listener.onClick(feature, at)
   }
 }
 
 /** Tells every listener what is under the pointer: its own feature, or null. */
-export function tellHover(feature: MapGeoJSONFeature | null): void {
+export function tellHover(feature: MapGeoJSONFeature | null, at: LngLat | null): void {
   for (const listener of listeners) {
     const isOwn = feature !== null && listener.layers.includes(feature.layer.id)
-    listener.onHover?.(isOwn ? feature : null)
+    listener.onHover(isOwn ? feature : null, at)
   }
 }
 
@@ -37,17 +38,17 @@ export function tellHover(feature: MapGeoJSONFeature | null): void {
  */
 export function useMapClicks(
   layers: readonly string[],
-  onClick: FeatureHandler,
-  onHover?: (feature: MapGeoJSONFeature | null) => void,
+  onClick: ClickHandler,
+  onHover?: HoverHandler,
 ): void {
   const click = useEffectEvent(onClick)
-  const hover = useEffectEvent((feature: MapGeoJSONFeature | null) => onHover?.(feature))
+  const hover = useEffectEvent<HoverHandler>((feature, at) => onHover?.(feature, at))
   const key = layers.join(' ')
   useEffect(() => {
     const listener: Listener = {
       layers: key.split(' '),
-      onClick: (feature) => click(feature),
-      onHover: (feature) => hover(feature),
+      onClick: (feature, at) => click(feature, at),
+      onHover: (feature, at) => hover(feature, at),
     }
     listeners.add(listener)
     return () => {

@@ -1,6 +1,6 @@
 import { type Theme, useTheme } from '../state/theme.ts'
 
-/** Colours of what is drawn on the map: canvas cannot read the tokens of the page. */
+/** Colours of what is drawn on the map: a canvas cannot read the tokens of the page. */
 export interface MapColours {
   readonly paper: string
   readonly paperSunk: string
@@ -10,15 +10,15 @@ export interface MapColours {
   readonly danger: string
   readonly focus: string
   readonly contour: string
+  readonly contourInk: string
   readonly water: string
   readonly waterInk: string
   readonly road: string
   readonly roadCasing: string
   readonly building: string
-  readonly town: string
-  readonly field: string
-  readonly wood: string
   readonly fence: string
+  /** Ground by its kind; kinds that are not named lie on plain paper. */
+  readonly ground: Readonly<Record<string, string>>
 }
 
 const COLOURS: Record<Theme, MapColours> = {
@@ -26,20 +26,30 @@ const COLOURS: Record<Theme, MapColours> = {
     paper: '#f7f4ec',
     paperSunk: '#ece7da',
     ink: '#23251f',
-    inkSoft: '#565749',
+    inkSoft: '#5a5a4c',
     accent: '#a8115a',
     danger: '#9c2a12',
     focus: '#15598f',
-    contour: '#d9cdb2',
-    water: '#c9dbe0',
-    waterInk: '#4c7480',
-    road: '#fffdf6',
-    roadCasing: '#b9b09a',
-    building: '#d2c8b2',
-    town: '#efe8d8',
-    field: '#eeeedb',
-    wood: '#e4e6d2',
-    fence: '#c4b99f',
+    contour: '#ddd2ba',
+    contourInk: '#8f8263',
+    water: '#c5d9de',
+    waterInk: '#3f6975',
+    road: '#fffdf7',
+    roadCasing: '#b5ab93',
+    building: '#cfc4ac',
+    fence: '#cbc0a6',
+    ground: {
+      rangeland: '#f7f4ec',
+      sagebrush: '#f0efe0',
+      pine: '#e6ead8',
+      bottomland: '#eaecd9',
+      pivot: '#edeed8',
+      irrigated: '#eeefdb',
+      'hay-meadow': '#f1efd6',
+      town: '#f0e9da',
+      'gravel-pit': '#e4dccb',
+      substation: '#e0d8c5',
+    },
   },
   dark: {
     paper: '#1b1c18',
@@ -49,16 +59,26 @@ const COLOURS: Record<Theme, MapColours> = {
     accent: '#f27fb4',
     danger: '#ff9a80',
     focus: '#8cc4f2',
-    contour: '#33322a',
-    water: '#22343a',
-    waterInk: '#86aab4',
-    road: '#3b3a33',
-    roadCasing: '#55534a',
-    building: '#3a372f',
-    town: '#24241e',
-    field: '#20221a',
-    wood: '#1f251d',
-    fence: '#45423a',
+    contour: '#2f2e27',
+    contourInk: '#7d7968',
+    water: '#23373d',
+    waterInk: '#8fb4be',
+    road: '#3a3932',
+    roadCasing: '#504e45',
+    building: '#3d3a31',
+    fence: '#3a382f',
+    ground: {
+      rangeland: '#1b1c18',
+      sagebrush: '#1f2119',
+      pine: '#1d241b',
+      bottomland: '#20261c',
+      pivot: '#22271b',
+      irrigated: '#20251a',
+      'hay-meadow': '#25251a',
+      town: '#24231d',
+      'gravel-pit': '#2a2721',
+      substation: '#2d2a23',
+    },
   },
 }
 

@@ -55,14 +55,14 @@ export function MapView({ bounds, children }: Props) {
       }}
       onClick={(event) => {
         const feature = topmost(event)
-        if (feature) tellClick(feature)
+        if (feature) tellClick(feature, event.lngLat)
       }}
       onMouseMove={(event) => {
         const feature = topmost(event)
         event.target.getCanvas().style.cursor = feature ? 'pointer' : ''
-        tellHover(feature)
+        tellHover(feature, event.lngLat)
       }}
-      onMouseOut={() => tellHover(null)}
+      onMouseOut={() => tellHover(null, null)}
     >
       {children}
     </ReactMap>

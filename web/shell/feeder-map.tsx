@@ -1,6 +1,8 @@
 import { useMemo } from 'react'
 import { boundsOf } from '../map/bounds.ts'
 import { Camera } from '../map/camera.tsx'
+import { FeederLayers } from '../map/feeder/feeder-layers.tsx'
+import { LandLayers } from '../map/land/land-layers.tsx'
 import { MapView } from '../map/map-view.tsx'
 import { PERSON_SCREENS } from '../person-screens.ts'
 import { useFeeder } from '../state/feeder.tsx'
@@ -14,8 +16,10 @@ export function FeederMap() {
   const bounds = useMemo(() => boundsOf(feeder.poles.map(({ at }) => at)), [feeder])
   return (
     <MapView bounds={bounds}>
-      <Camera />
+      <LandLayers placeId={feeder.header.place ?? null} />
+      <FeederLayers />
       {MapLayers && <MapLayers />}
+      <Camera />
     </MapView>
   )
 }

@@ -1,29 +1,47 @@
-import { PERSONS } from '../api/actor.ts'
-import { select, useSelection } from '../state/selection.ts'
+import { useState } from 'react'
+import { useFeeder } from '../state/feeder.tsx'
+import { select } from '../state/selection.ts'
+import { useShownCaseId } from '../state/solutions.ts'
+import { Button } from '../ui/button.tsx'
+import { PHONE, useMedia } from '../ui/use-media.ts'
+import { BarSelect } from './bar-select.tsx'
+import { FeederSwitch } from './feeder-switch.tsx'
+import { PersonChoices } from './person-choices.tsx'
+import { ViewChoices } from './view-choices.tsx'
 import './top-bar.css'
 
-const NAMES = { planner: 'Planner', coordinator: 'Coordinator', crew: 'Crew' } as const
-
+/** Place, feeder and load case; on a phone the other choices fold out below. */
 export function TopBar() {
-  const { person } = useSelection()
+  const isPhone = useMedia(PHONE)
+  const [isOpen, setIsOpen] = useState(false)
   return (
-    <header className="top-bar">
-      <label>
-        Person{' '}
-        <select
-          className="input"
-          value={person}
-          onChange={({ target }) =>
-            select({ person: PERSONS.find((name) => name === target.value), view: null })
-          }
-        >
-          {PERSONS.map((name) => (
-            <option key={name} value={name}>
-              {NAMES[name]}
-            </option>
-          ))}
-        </select>
-      </label>
+    <header className="top-bar" data-open={isOpen}>
+      <strong className="top-bar-mark">Crossarm</strong>
+      <FeederSwitch />
+      {isPhone && (
+        <Button aria-expanded={isOpen} onClick={() => setIsOpen(!isOpen)}>
+          {isOpen ? 'Less' : 'More'}
+        </Button>
+      )}
+      {(!isPhone || isOpen) && (
+        <>
+          <CaseChoice />
+          <ViewChoices />
+          <PersonChoices />
+        </>
+      )}
     </header>
+  )
+}
+
+function CaseChoice() {
+  const { cases } = useFeeder().feeder.header
+  return (
+    <BarSelect
+      label="Load case"
+      value={useShownCaseId()}
+      choices={cases.map(({ id, name }) => [id, name] as const)}
+      onChoose={(id) => select({ case: id })}
+    />
   )
 }

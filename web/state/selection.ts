@@ -22,7 +22,9 @@ export function select(change: Partial<Selection>): void {
   if (isSame(before, after)) return
   const isStep = before.feeder !== null && STEPS.some((key) => before[key] !== after[key])
   const { pathname, search, hash } = window.location
-  const address = pathname + addressOfSelection(after, search) + hash
+  // The hash holds the view of the map, which is of no use for another feeder.
+  const view = isOtherFeeder && before.feeder !== null ? '' : hash
+  const address = pathname + addressOfSelection(after, search) + view
   if (isStep) window.history.pushState(null, '', address)
   else window.history.replaceState(null, '', address)
   store.set(after)

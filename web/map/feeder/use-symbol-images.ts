@@ -1,0 +1,65 @@
+import { useMap } from '@vis.gl/react-maplibre'
+import type { Map as MaplibreMap } from 'maplibre-gl'
+import { useEffect, useState } from 'react'
+import { type MapColours, useMapColours } from '../map-colours.ts'
+import { SYMBOL_PATHS } from './symbols.ts'
+
+const GRID = 24
+const PIXEL_RATIO = 3
+const STROKE = 1.5
+/** Paper around the ink, so that a symbol stays clear of the line under it. */
+const HALO = 5
+
+export const symbolImage = (name: string): string => `symbol-${name}`
+
+function drawSymbol(path: string, { ink, paper }: MapColours): ImageData {
+  const size = GRID * PIXEL_RATIO
+  const canvas = document.createElement('canvas')
+  canvas.width = size
+  canvas.height = size
+  const context = canvas.getContext('2d')
+  if (!context) throw new Error('Expected a canvas that can be drawn on.')
+  context.scale(PIXEL_RATIO, PIXEL_RATIO)
+  context.lineCap = 'round'
+  context.lineJoin = 'round'
+  const shape = new Path2D(path)
+  context.strokeStyle = paper
+  context.lineWidth = HALO
+  context.stroke(shape)
+  context.strokeStyle = ink
+  context.lineWidth = STROKE
+  context.stroke(shape)
+  return context.getImageData(0, 0, size, size)
+}
+
+function putImages(map: MaplibreMap, colours: MapColours): void {
+  for (const [name, path] of Object.entries(SYMBOL_PATHS)) {
+    const id = symbolImage(name)
+    const drawn = drawSymbol(path, colours)
+    if (map.hasImage(id)) map.updateImage(id, drawn)
+    else map.addImage(id, drawn, { pixelRatio: PIXEL_RATIO })
+  }
+}
+
+/** Draws the symbols in the inks of the theme; true once layers may name them. */
+export function useSymbolImages(): boolean {
+  const { current: map } = useMap()
+  const colours = useMapColours()
+  const [isReady, setIsReady] = useState(false)
+  useEffect(() => {
+    const target = map?.getMap()
+    if (!target) return
+    const put = () => {
+      if (!target.getStyle()) return
+      target.off('styledata', put)
+      putImages(target, colours)
+      setIsReady(true)
+    }
+    target.on('styledata', put)
+    put()
+    return () => {
+      target.off('styledata', put)
+    }
+  }, [map, colours])
+  return isReady
+}

@@ -1,0 +1,38 @@
+import type { Regulator } from '#domain/feeder/equipment.ts'
+import { createStore, useStore } from './store.ts'
+
+/** Banks that stand on trial, and whether screens show the line with or without them. */
+export interface Trial {
+  readonly banks: readonly Regulator[]
+  /** Under the pointer in a list; shown in place of the chosen ones as long as it is there. */
+  readonly preview: readonly Regulator[] | null
+  readonly shown: 'before' | 'after'
+}
+
+const NONE: Trial = { banks: [], preview: null, shown: 'after' }
+const trial = createStore<Trial>(NONE)
+
+export function tryBanks(banks: readonly Regulator[]): void {
+  trial.set({ banks, preview: null, shown: 'after' })
+}
+
+export function previewBanks(preview: readonly Regulator[] | null): void {
+  trial.set({ ...trial.get(), preview })
+}
+
+export function showSide(shown: Trial['shown']): void {
+  trial.set({ ...trial.get(), shown })
+}
+
+export function endTrial(): void {
+  trial.set(NONE)
+}
+
+export function useTrial(): Trial {
+  return useStore(trial)
+}
+
+/** Banks that the screens show now. */
+export function shownBanks({ banks, preview, shown }: Trial): readonly Regulator[] {
+  return preview ?? (shown === 'after' ? banks : [])
+}
