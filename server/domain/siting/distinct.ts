@@ -5,6 +5,9 @@ import type { Ranked, Study } from './study.ts'
 /** Poles within this share of the feeder's longest way are neighbours. */
 export const NEIGHBOUR_SHARE = 0.05
 
+/** Names of neighbours beyond this many help nobody. */
+const MOST_NEAR = 20
+
 export interface Distinct extends Ranked {
   /** Neighbouring poles whose result is nearly the same, best first. */
   readonly nearAlternatives: readonly string[]
@@ -24,7 +27,10 @@ export function distinctPlacements(study: Study, ranked: readonly Ranked[]): Dis
       chosen.push({ best: placement, near: new Set() })
     }
   }
-  return chosen.map(({ best, near }) => ({ ...best, nearAlternatives: [...near] }))
+  return chosen.map(({ best, near }) => ({
+    ...best,
+    nearAlternatives: [...near].slice(0, MOST_NEAR),
+  }))
 }
 
 function addPoles(near: Set<string>, placement: Ranked, best: Ranked): void {

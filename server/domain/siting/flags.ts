@@ -45,7 +45,7 @@ function steppingFlags({ cases, judge }: Study, { worseStepping }: Examined): st
     const name = cases.find((loadCase) => loadCase.id === caseId)?.name ?? caseId
     return Number.isNaN(outside)
       ? `Stepping from neutral the taps do not settle in ${name}.`
-      : `Stepping from neutral the taps rest with ${outside} ${what} outside in ${name}; band or centre may be moved.`
+      : `Where the taps step up from neutral and stop at the edge of the band, ${outside} ${what} stay outside in ${name}; a higher band centre would help.`
   })
 }
 

@@ -1,6 +1,6 @@
 import { BASE_VOLTS120 } from '#domain/units/voltage-base.ts'
 import { EXTRA_SAVING_OF_LOSS, EXTRA_SAVING_SHARE, SPILL_MULTIPLE } from './pair-bound.ts'
-import { KEPT_PAIRS, type PairSearch } from './search-pairs.ts'
+import type { PairSearch } from './search-pairs.ts'
 import type { SingleTrial } from './search-singles.ts'
 import type { Proposal } from './site-result.ts'
 import type { Study } from './study.ts'
@@ -31,7 +31,7 @@ export function proofOfPairs({ request }: Study, pairs: PairSearch): string {
   if (cut === 0) return `All ${pairs.total} pairs of poles solved.${positions(request.taps)}`
   const slackV = (2 * SPILL_MULTIPLE * pairs.spillPu * BASE_VOLTS120).toFixed(2)
   return [
-    `Of ${pairs.total} pairs of poles ${pairs.solved} were solved and ${cut} cut off, as none of them can rank among the best ${KEPT_PAIRS}:`,
+    `Of ${pairs.total} pairs of poles ${pairs.solved} were solved and ${cut} cut off, as none of them can rank among the best ${pairs.kept}:`,
     `${pairs.cutByCustomers} because more customers would stay outside, ${pairs.cutByLoss} because the losses could not be low enough.`,
     `The bound takes it that a bank moves voltages it does not feed only through the load current: with one bank the largest such movement was ${spillV} V, and ${slackV} V was granted to every pair,`,
     `besides the rest of each control band and one step; and that two banks save no more than the sum of what each saves alone, ${EXTRA_SAVING_SHARE * 100} % of it and ${EXTRA_SAVING_OF_LOSS * 100} % of the loss today.${positions(request.taps)}`,

@@ -44,8 +44,13 @@ function lowestSentence({ before, cases, network }: Study, { cases: after }: Tri
   const wasV = Math.min(...before.cases.map((old) => old.lowestPu)) * BASE_VOLTS120
   const isV = solved.lowestPu * BASE_VOLTS120
   const { node, phase } = placeOfSlot(network, solved.lowestSlot)
-  const verb = isV >= wasV ? 'rises' : 'falls'
-  return `The lowest voltage ${verb} from ${wasV.toFixed(1)} to ${isV.toFixed(1)} V (${node}, phase ${phase}, ${cases[worst]?.name}).`
+  return `The lowest voltage ${changeOf(wasV, isV)} V (${node}, phase ${phase}, ${cases[worst]?.name}).`
+}
+
+function changeOf(was: number, is: number): string {
+  const [from, to] = [was.toFixed(1), is.toFixed(1)]
+  if (from === to) return `stays at ${to}`
+  return `${is > was ? 'rises' : 'falls'} from ${from} to ${to}`
 }
 
 function lossSentence({ before }: Study, { reports, trial }: Examined): string {
@@ -72,15 +77,18 @@ function placeSentence(
 ): string {
   const places = sites.map((site, index) => {
     const lowest = lowestInput(reports[index] ?? [])
-    return `${placeOf(site, screened)} where ${lowest.lowestInputPhase} phase arrives at ${lowest.lowestInputV.toFixed(1)} V in ${caseName(study, lowest.caseId)}`
+    return `${placeOf(site, screened)}, where ${lowest.lowestInputPhase} phase arrives at ${lowest.lowestInputV.toFixed(1)} V in ${caseName(study, lowest.caseId)}`
   })
-  return `It stands ${places.join('; the second ')}.`
+  const [first, second] = places
+  return second === undefined
+    ? `The bank stands ${first}.`
+    : `One bank stands ${first}, the other ${second}.`
 }
 
 function placeOf({ candidate }: Site, screened: ReadonlyMap<string, ScreenedPole>): string {
   const km = (candidate.distanceM / 1000).toFixed(1)
   const kva = (screened.get(candidate.poleId)?.downstreamKva ?? 0).toFixed(0)
-  return `${km} km out with ${kva} kVA beyond it,`
+  return `${km} km out with ${kva} kVA beyond it`
 }
 
 function lowestInput(reports: readonly BankReport[]): BankReport {

@@ -3,18 +3,18 @@ import type { Equipment } from '#domain/feeder/equipment.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { LoadCase } from '#domain/feeder/header.ts'
 import type { Pole } from '#domain/feeder/pole.ts'
-import { type FeederTrace, type TracedSpan, traceFeeder } from '#domain/network/trace-feeder.ts'
-import { type PhaseMask, type PhaseSet, phaseMask, phaseSetOfMask } from '#domain/units/phases.ts'
+import { type FeederTrace, traceFeeder } from '#domain/network/trace-feeder.ts'
+import { type PhaseSet, phaseSetOfMask } from '#domain/units/phases.ts'
 import { lineToNeutralV } from '#domain/units/voltage-base.ts'
 import { type AccessFinder, findAccess } from './access-distance.ts'
-import { unitClassFor } from './choose-unit.ts'
 import { type DownstreamLoad, downstreamLoad, heaviestCase } from './downstream-load.ts'
-import { lineAngleDeg } from './line-angle.ts'
 import { nestVerdict } from './nest-buffers.ts'
 import { strengthReasons } from './pole-strength.ts'
 import { equipmentByPole, equipmentReasons } from './ruling-equipment.ts'
+import { screenNotes } from './screen-notes.ts'
 import type { SiteRequest } from './site-request.ts'
 import type { ExcludedPole, ScreenedPole } from './site-result.ts'
+import { spanReasons } from './span-reasons.ts'
 
 /** A place where a bank may stand: the near end of one span. */
 export interface Candidate {
@@ -34,9 +34,6 @@ export interface Screen {
   /** Nests near poles that stayed in. */
   readonly cautions: ReadonlyMap<string, readonly string[]>
 }
-
-/** Voltages below this are not primary (IEEE 100 and ANSI C84.1 put low voltage at up to 1000 V; from memory). */
-const LEAST_PRIMARY_V = 1000
 
 interface Surroundings {
   readonly feeder: Feeder
@@ -80,7 +77,7 @@ export function screenFeeder(
       .filter((verdict) => verdict.candidates.length === 0)
       .map(({ screened, reasons }) => ({ pole: screened.pole, reasons: [...reasons] })),
     screened: verdicts.map((verdict) => verdict.screened),
-    notes: notesOn(feeder, around.isPlaced),
+    notes: screenNotes(feeder, around.isPlaced),
     cautions: new Map(verdicts.map(({ screened, cautions }) => [screened.pole, cautions])),
   }
 }
@@ -140,7 +137,7 @@ function verdictOn(pole: Pole, around: Surroundings): Verdict {
   const outgoing = around.outgoing.get(pole.id) ?? []
   const feeding = trace.feedingSpan.get(pole.id)
   const ofPole = poleReasons(pole, feeding, outgoing, around)
-  const bySpan = outgoing.map((index) => ({ index, reasons: spanReasons(pole, index, around) }))
+  const bySpan = outgoing.map((index) => ({ index, reasons: reasonsOfSpan(pole, index, around) }))
   const nests = around.isPlaced
     ? nestVerdict(around.feeder.nests, pole.at, request.workMonth)
     : { reasons: [], cautions: [] }
@@ -193,56 +190,13 @@ function accessReasons(accessM: number | null, request: SiteRequest): string[] {
   ]
 }
 
-function spanReasons(pole: Pole, index: number, around: Surroundings): string[] {
-  const traced = around.trace.spans[index]
+function reasonsOfSpan(pole: Pole, index: number, around: Surroundings): string[] {
+  const { isPlaced, nominalV, request, trace } = around
+  const traced = trace.spans[index]
   if (!traced) return []
-  return [
-    ...phaseReasons(traced, around.request),
-    ...turnReasons(pole, traced, around),
-    ...deviceReasons(traced),
-    ...voltageReasons(around.nominalV[index] ?? 0),
-  ]
-}
-
-function phaseReasons({ mask, span }: TracedSpan, request: SiteRequest): string[] {
-  if (mask === 0) return [`No phase arrives on span ${span.id}.`]
-  if (request.phases === 'any' || mask === phaseMask('ABC')) return []
-  return [`Onward line carries ${namePhases(mask)} only; all three phases are needed.`]
-}
-
-function namePhases(mask: PhaseMask): string {
-  const names = [...phaseSetOfMask(mask)]
-  return names.length === 1 ? `phase ${names[0]}` : `phases ${names.join(' and ')}`
-}
-
-function turnReasons(pole: Pole, traced: TracedSpan, around: Surroundings): string[] {
-  const incoming = around.trace.spans[traced.parent]
-  if (!incoming || !around.isPlaced || pole.isAnonymousNode) return []
-  const turn = lineAngleDeg(incoming.span, traced.span, pole.id)
-  const limit = around.request.mostLineAngleDeg
-  if (turn === null || turn <= limit) return []
-  return [`The line turns ${turn.toFixed(0)}° here; limit ${limit}°.`]
-}
-
-function deviceReasons({ span, devices, isReversed }: TracedSpan): string[] {
-  const reasons = devices
-    .filter((device) => device.kind === 'fuse')
-    .map((device) => `A fuse (${device.name ?? device.id}) already sits in the onward span.`)
-  if (isReversed) {
-    reasons.push(
-      `Span ${span.id} is recorded toward the source; swap its ends to try a bank on it.`,
-    )
-  }
-  return reasons
-}
-
-function voltageReasons(nominalLineToNeutralV: number): string[] {
-  if (nominalLineToNeutralV < LEAST_PRIMARY_V) {
-    return [`The line is at ${nominalLineToNeutralV.toFixed(0)} V, not primary voltage.`]
-  }
-  if (unitClassFor(nominalLineToNeutralV)) return []
-  const kv = (nominalLineToNeutralV / 1000).toFixed(1)
-  return [`No preferred regulator unit is made for ${kv} kV to neutral.`]
+  const incoming = trace.spans[traced.parent]
+  const nominalLineToNeutralV = nominalV[index] ?? 0
+  return spanReasons(pole, { traced, incoming, nominalLineToNeutralV, isPlaced }, request)
 }
 
 function candidateOn(pole: Pole, index: number, around: Surroundings): Candidate {
@@ -277,29 +231,4 @@ function figuresOf(
     downstreamKva: sum(downstream.kva),
     downstreamKvaKm: sum(downstream.kvaKm),
   }
-}
-
-function notesOn(feeder: Feeder, isPlaced: boolean): string[] {
-  if (!isPlaced) {
-    return ['Positions are a scheme, so roads, land, nests and line angles ruled nothing out.']
-  }
-  const notes: string[] = []
-  const real = feeder.poles.filter((pole) => !pole.isAnonymousNode)
-  const lacking = (what: string, count: number) => {
-    if (count > 0)
-      notes.push(
-        `${count} of ${feeder.poles.length} poles have no ${what} recorded; that ruled none of them out.`,
-      )
-  }
-  if (!feeder.access.some((way) => way.kind !== 'gate')) {
-    notes.push('No roads or tracks are recorded, so distance to access ruled nothing out.')
-  }
-  if (feeder.nests.length === 0)
-    notes.push('No nests are recorded, so nest seasons ruled nothing out.')
-  lacking('length', real.filter((pole) => pole.heightM === undefined).length)
-  lacking('class', real.filter((pole) => pole.poleClass === undefined).length)
-  if (real.length < feeder.poles.length) {
-    notes.push(`${feeder.poles.length - real.length} points stand for no known pole.`)
-  }
-  return notes
 }

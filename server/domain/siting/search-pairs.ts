@@ -5,8 +5,8 @@ import { checkIn, type Hooks, type Ranked, type Study, worthOf } from './study.t
 import { tryPlacement } from './trial.ts'
 import { compareKeys, type RankKey, rankKey } from './trial-order.ts'
 
-/** Only pairs that cannot rank among this many are cut off, so that there is a choice. */
-export const KEPT_PAIRS = 50
+/** Enough of the best pairs to choose distinct ones from. */
+const KEPT_PAIRS = 50
 
 export interface PairSearch {
   /** Pairs solved to the end, best first. */
@@ -19,6 +19,8 @@ export interface PairSearch {
   readonly cutByLoss: number
   readonly notSettled: number
   readonly spillPu: number
+  /** Only pairs that cannot rank among this many were cut off. */
+  readonly kept: number
 }
 
 /** Best-first search over all pairs: the bound orders them, and ends the search once nothing better is left. */
@@ -26,11 +28,12 @@ export function searchPairs(
   study: Study,
   singles: readonly SingleTrial[],
   hooks: Hooks,
+  keep = KEPT_PAIRS,
 ): PairSearch {
   const bound = boundPairs(study, singles, hooks)
   const pairs = orderedPairs(singles, bound)
   const ranked: Ranked[] = []
-  const kept = new Kept()
+  const kept = new Kept(keep)
   let solved = 0
   let notSettled = 0
   for (const pair of pairs) {
@@ -55,6 +58,7 @@ export function searchPairs(
     cutByLoss: left.length - cutByCustomers,
     notSettled,
     spillPu: bound.spillPu,
+    kept: keep,
   }
 }
 
@@ -97,16 +101,21 @@ function tryPair(
 /** The best keys so far, and the worst of them once there are enough. */
 class Kept {
   readonly #keys: RankKey[] = []
+  readonly #most: number
+
+  constructor(most: number) {
+    this.#most = most
+  }
 
   get worst(): RankKey | undefined {
-    return this.#keys[KEPT_PAIRS - 1]
+    return this.#keys[this.#most - 1]
   }
 
   add(key: RankKey): void {
     if (this.excludes(key)) return
     const at = this.#keys.findIndex((other) => compareKeys(other, key) > 0)
     this.#keys.splice(at < 0 ? this.#keys.length : at, 0, key)
-    this.#keys.length = Math.min(this.#keys.length, KEPT_PAIRS)
+    this.#keys.length = Math.min(this.#keys.length, this.#most)
   }
 
   excludes(key: RankKey): boolean {

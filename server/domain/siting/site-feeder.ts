@@ -1,16 +1,13 @@
 import { compileNetwork } from '#domain/electrical/compile-network.ts'
-import type { Network } from '#domain/electrical/network.ts'
-import { DEFAULT_LIMITS } from '#domain/electrical/sweep.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Finding } from '#domain/feeder/finding.ts'
 import type { LoadCase } from '#domain/feeder/header.ts'
 import { volts120OfPu } from '#domain/units/voltage-base.ts'
+import { beginStudy, type NoSolution } from './begin-study.ts'
 import { buildProposal } from './build-proposal.ts'
 import { distinctPlacements } from './distinct.ts'
-import { heaviestCase } from './downstream-load.ts'
 import { effectOf } from './effect.ts'
 import { examinePlacement } from './examine-placement.ts'
-import { compileJudge } from './limit-judge.ts'
 import { sitesOf } from './placement.ts'
 import { notesOn, proofOfPairs, proofOfSingles } from './proof.ts'
 import { type Screen, screenFeeder } from './screen.ts'
@@ -18,23 +15,18 @@ import { type PairSearch, searchPairs } from './search-pairs.ts'
 import { type SingleTrial, searchSingles } from './search-singles.ts'
 import type { SiteRequest } from './site-request.ts'
 import type { CandidateScore, Proposal, SiteResult } from './site-result.ts'
-import { Cancelled, checkIn, type Hooks, type Ranked, type Study } from './study.ts'
-import { trialOf } from './trial.ts'
-import { benchOf, type CaseBench, type CaseTrial, tryControlled } from './trial-bench.ts'
-import { compareKeys } from './trial-order.ts'
+import { Cancelled, checkIn, type Hooks, type Ranked, type Study, worthOf } from './study.ts'
+import { compareKeys, rankKey } from './trial-order.ts'
 
 export type SiteOutcome =
   | { readonly status: 'done'; readonly result: SiteResult }
   | { readonly status: 'cancelled' }
   | { readonly status: 'rejected'; readonly findings: readonly Finding[] }
-  /** The feeder as it stands has no solution in this case, so nothing can be compared with it. */
-  | { readonly status: 'not-converged'; readonly caseId: string; readonly what: string }
+  | NoSolution
 
 /**
  * Says on which pole one or two regulator banks belong: screens the poles, tries banks in every
  * case, ranks the placements and explains the best.
- *
- * Throws for a case id that the feeder does not have.
  */
 export function siteFeeder(
   feeder: Feeder,
@@ -43,9 +35,11 @@ export function siteFeeder(
 ): SiteOutcome {
   const compiled = compileNetwork(feeder)
   if (compiled.status === 'rejected') return { status: 'rejected', findings: compiled.findings }
+  const cases = casesOf(feeder, request.caseIds)
+  if (!Array.isArray(cases)) return { status: 'rejected', findings: [cases.missing] }
   const all: Hooks = { onProgress: () => undefined, isCancelled: () => false, ...hooks }
   try {
-    const study = beginStudy(feeder, compiled.network, request)
+    const study = beginStudy(feeder, compiled.network, cases, request)
     if ('status' in study) return study
     return { status: 'done', result: runStudy(study, all) }
   } catch (error) {
@@ -54,56 +48,25 @@ export function siteFeeder(
   }
 }
 
-function beginStudy(
+function casesOf(
   feeder: Feeder,
-  network: Network,
-  request: SiteRequest,
-): Study | Extract<SiteOutcome, { status: 'not-converged' }> {
-  const cases = casesOf(feeder, request.caseIds)
-  const limits = {
-    lowVolts120: request.lowVolts120 ?? feeder.header.limits.lowVolts120,
-    highVolts120: request.highVolts120 ?? feeder.header.limits.highVolts120,
+  caseIds: readonly string[] | undefined,
+): LoadCase[] | { missing: Finding } {
+  const { cases, id } = feeder.header
+  const unknown = caseIds?.find((caseId) => !cases.some((loadCase) => loadCase.id === caseId))
+  if (unknown === undefined) {
+    return cases.filter((loadCase) => !caseIds || caseIds.includes(loadCase.id))
   }
-  const judge = compileJudge(feeder, network, limits)
-  const benches = cases.map((loadCase) => benchOf(network, judge, loadCase))
-  const before: CaseTrial[] = []
-  for (const bench of benches) {
-    const solved = tryControlled(bench, [], DEFAULT_LIMITS)
-    if (!solved) return noSolution(bench)
-    before.push(solved)
+  const missing: Finding = {
+    severity: 'error',
+    code: 'case-missing',
+    layer: 'feeder',
+    featureId: id,
+    place: null,
+    what: `There is no load case "${unknown}".`,
+    remedy: `Ask for one of: ${cases.map((loadCase) => loadCase.id).join(', ')}.`,
   }
-  return {
-    feeder,
-    network,
-    request,
-    limits,
-    cases,
-    judge,
-    benches,
-    before: trialOf(
-      benches,
-      before.map((solved) => ({ ...solved, taps: [] })),
-    ),
-    puBefore: benches.map((bench) => bench.pu.slice()),
-    heaviest: cases.findIndex(({ id }) => id === heaviestCase(feeder, cases)?.id),
-  }
-}
-
-function noSolution({ loadCase }: CaseBench): Extract<SiteOutcome, { status: 'not-converged' }> {
-  return {
-    status: 'not-converged',
-    caseId: loadCase.id,
-    what: `The feeder as it stands has no settled solution in ${loadCase.name}; solve that case alone to see why.`,
-  }
-}
-
-function casesOf(feeder: Feeder, caseIds: readonly string[] | undefined): LoadCase[] {
-  if (!caseIds) return feeder.header.cases
-  return caseIds.map((id) => {
-    const found = feeder.header.cases.find((loadCase) => loadCase.id === id)
-    if (!found) throw new Error(`Feeder "${feeder.header.id}" has no case "${id}".`)
-    return found
-  })
+  return { missing }
 }
 
 function runStudy(study: Study, hooks: Hooks): SiteResult {
@@ -148,6 +111,7 @@ function rankedSingles(singles: readonly SingleTrial[]): Ranked[] {
     .sort((a, b) => compareKeys(a.key, b.key))
 }
 
+/** Runs the best placements again at full accuracy and ranks them by what that gives. */
 function proposalsFrom(
   study: Study,
   screen: Screen,
@@ -155,11 +119,18 @@ function proposalsFrom(
   hooks: Hooks,
 ): Proposal[] {
   const chosen = distinctPlacements(study, ranked)
-  return chosen.flatMap((placement, index) => {
-    checkIn(hooks, index, chosen.length, 'Checking the best')
-    const examined = examinePlacement(study, placement.sites)
-    return examined ? [buildProposal(study, screen, placement, examined, index + 1)] : []
-  })
+  return chosen
+    .flatMap((placement, index) => {
+      checkIn(hooks, index, chosen.length, 'Checking the best')
+      const examined = examinePlacement(study, placement.sites)
+      if (!examined) return []
+      const key = rankKey(examined.trial, study.request.goal, worthOf(study, placement.sites))
+      return [{ placement, examined, key }]
+    })
+    .sort((a, b) => compareKeys(a.key, b.key))
+    .map(({ placement, examined }, index) =>
+      buildProposal(study, screen, placement, examined, index + 1),
+    )
 }
 
 function scoreOf(study: Study, { site, trial }: SingleTrial): CandidateScore[] {

@@ -7,8 +7,8 @@ import type { LoadCase } from '#domain/feeder/header.ts'
 import { fillPu, judgeLimits, type LimitJudge, type LimitVerdict } from './limit-judge.ts'
 import { lineLossW } from './line-loss.ts'
 
-/** Close enough to tell placements apart: 0.00001 V on the 120 base. */
-export const SEARCH_LIMITS: SweepLimits = { tolerancePu: 1e-7, maxIterations: 200 }
+/** Close enough to tell placements apart: 0.001 V on the 120 base. */
+export const SEARCH_LIMITS: SweepLimits = { tolerancePu: 1e-5, maxIterations: 200 }
 
 /** One case ready to be solved again and again with different banks, each run warm from the last. */
 export interface CaseBench {
