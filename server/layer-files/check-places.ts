@@ -49,7 +49,7 @@ function offPlace(subject: FindingSubject, awayM: number, target: string): Findi
 
 function spanFindings(feeder: Feeder, poles: ReadonlyMap<string, Position>): Finding[] {
   const isToScale = feeder.header.coordinates !== 'schematic'
-  return feeder.spans.flatMap(({ id, path, from, to, lengthM }) => {
+  return feeder.spans.flatMap(({ id, path, from, to, lengthM, lineType }) => {
     const subject = { layer: 'spans' as const, featureId: id, place: path[0] ?? null }
     const ends = [
       { name: from, end: path[0] },
@@ -62,8 +62,8 @@ function spanFindings(feeder: Feeder, poles: ReadonlyMap<string, Position>): Fin
     const drawnM = pathLengthM(path)
     const isOff =
       lengthM !== undefined && (lengthM > drawnM * LENGTH_RATIO || lengthM * LENGTH_RATIO < drawnM)
-    if (isToScale && isOff && Math.abs(lengthM - drawnM) > NOTICEABLE_M) {
-      const what = `length_m is ${Math.round(lengthM)}, but the span is drawn ${Math.round(drawnM)} m long.`
+    if (isToScale && lineType !== undefined && isOff && Math.abs(lengthM - drawnM) > NOTICEABLE_M) {
+      const what = `Its length_m is ${Math.round(lengthM)}, but the span is drawn ${Math.round(drawnM)} m long.`
       const remedy = 'Correct one of the two; length_m is used.'
       findings.push(finding('warning', 'length-differs', subject, what, remedy))
     }

@@ -45,7 +45,7 @@ function dangling(
             layer,
             featureId,
             place,
-            what: `${property} names "${target}", which is not in ${home}.`,
+            what: `Its property ${property} names "${target}", which is not in ${home}.`,
             remedy: `Add "${target}" to ${home}, or correct ${property}.`,
           },
         ],
