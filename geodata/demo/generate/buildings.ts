@@ -1,17 +1,18 @@
 import { rectangle } from './circle.ts'
-import { touches } from './crossing.ts'
+import { isInside, touches } from './crossing.ts'
 import { nearestOn } from './curve.ts'
 import type { Service } from './customers.ts'
 import { areaFeature, type LandFeature } from './land-feature.ts'
 import { away, headingDeg, type Line, type Point } from './plane.ts'
 import { type SeededRandom, seededRandom } from './seeded-random.ts'
-import { SEED, STREET_EAST_XM } from './valley.ts'
+import { SEED, STREET_EAST_XM, STREET_NORTH_YM } from './valley.ts'
 
 /** Houses in rows along the streets, yards at the ranches, sheds at the larger customers. */
 export function buildingFeatures(
   services: readonly Service[],
   roads: readonly Line[],
   lines: readonly Line[],
+  emptyLand: readonly Line[],
 ): LandFeature[] {
   const random = seededRandom(SEED, 'buildings')
   const built: Line[] = []
@@ -19,7 +20,9 @@ export function buildingFeatures(
   const add = (ring: Line, kind: string, clearM: number): void => {
     const near = (line: Line): boolean => nearestOn(line, ring[0] ?? [0, 0]).distanceM < 120
     const isFree = ![...roads, ...lines].some((line) => near(line) && touches(ring, line, clearM))
-    if (!isFree || built.some((other) => touches(ring, other, 3) && near(other))) return
+    const isEmptyLand = emptyLand.some((area) => isInside(area, ring[0] ?? [0, 0]))
+    if (!isFree || isEmptyLand || built.some((other) => touches(ring, other, 3) && near(other)))
+      return
     built.push(ring)
     features.push(areaFeature(ring, { kind }))
   }
@@ -66,6 +69,15 @@ function townHouses(random: SeededRandom): Building[] {
         random.between(12, 24),
       )
       houses.push({ ring, kind: 'shop' })
+    }
+  }
+  for (const yM of STREET_NORTH_YM) {
+    for (let xM = 165; xM < 1_215; xM += ROW_STEP_M * random.between(1, 1.7)) {
+      for (const side of [-1, 1]) {
+        const centre: Point = [xM, yM + side * SETBACK_M + random.between(-2, 2)]
+        const ring = rectangle(centre, 90, random.between(9, 14), random.between(8, 12))
+        houses.push({ ring, kind: 'house' })
+      }
     }
   }
   return houses

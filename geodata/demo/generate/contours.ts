@@ -4,12 +4,12 @@ import type { Point } from './plane.ts'
 import { heightM } from './relief.ts'
 import { EXTENT } from './valley.ts'
 
-const GRID_M = 250
+const GRID_M = 125
 const INTERVAL_M = 20
 /** Every fifth line is an index contour. */
 const INDEX_M = 100
 const SHORTEST_M = 900
-const TOLERANCE_M = 9
+const TOLERANCE_M = 5
 
 type Grid = readonly (readonly number[])[]
 

@@ -1,10 +1,11 @@
 import type { Phase, PhaseSet } from '#domain/units/phases.ts'
 import type { BranchPlan } from './branch-plan.ts'
+import { isInside } from './crossing.ts'
 import { CUSTOMER_CLASSES, type CustomerClassName } from './customer-classes.ts'
 import type { LoadDraft, TransformerDraft } from './feeder-draft.ts'
 import type { LaidFeeder } from './lay-feeder.ts'
 import type { LaidBranch, LaidPole } from './lay-line.ts'
-import { roundTo } from './plane.ts'
+import { type Line, roundTo } from './plane.ts'
 import { type SeededRandom, seededRandom } from './seeded-random.ts'
 import { SEED } from './valley.ts'
 
@@ -22,14 +23,24 @@ export interface Service {
 /** Single-phase taps of a three-phase line are spread unevenly, as they grow in the field. */
 const PHASE_DRAW: readonly Phase[] = ['A', 'A', 'A', 'B', 'B', 'B', 'C', 'C', 'C', 'C']
 
-export function servicesOf(feeder: LaidFeeder): Service[] {
+/** Nobody lives or pumps inside the rings of `emptyLand`. */
+export function servicesOf(feeder: LaidFeeder, emptyLand: readonly Line[]): Service[] {
   return feeder.branches.flatMap((branch) =>
-    servicesOfBranch(branch, seededRandom(SEED, `${feeder.id} customers ${branch.plan.series}`)),
+    servicesOfBranch(
+      branch,
+      emptyLand,
+      seededRandom(SEED, `${feeder.id} customers ${branch.plan.series}`),
+    ),
   )
 }
 
-function servicesOfBranch({ plan, poles }: LaidBranch, random: SeededRandom): Service[] {
-  const places = placesOn(poles, plan, random)
+function servicesOfBranch(
+  { plan, poles }: LaidBranch,
+  emptyLand: readonly Line[],
+  random: SeededRandom,
+): Service[] {
+  const settled = poles.filter(({ at }) => !emptyLand.some((ring) => isInside(ring, at)))
+  const places = placesOn(settled, plan, random)
   const { customers } = plan
   const services: Service[] = []
   const one = (

@@ -1,4 +1,4 @@
-import { loadOf, type Service, servicesOf, serviceTransformerOf } from './customers.ts'
+import { loadOf, type Service, serviceTransformerOf } from './customers.ts'
 import { arresters, cutouts, guys, riser, trunkOf } from './devices.ts'
 import type {
   EquipmentDraft,
@@ -19,6 +19,7 @@ import { type Road, SEED } from './valley.ts'
 
 export interface FeederMakings {
   readonly laid: LaidFeeder
+  readonly services: readonly Service[]
   readonly header: Omit<
     HeaderDraft,
     'format' | 'id' | 'source' | 'lineTypes' | 'place' | 'coordinates'
@@ -29,13 +30,14 @@ export interface FeederMakings {
   readonly surroundings: (laid: LaidFeeder) => FeederSurroundings
   readonly roads: readonly Road[]
   readonly landmarks: readonly Landmark[]
+  /** Added to the directions of the last trunk pole. */
+  readonly lastPoleNote?: string
   readonly placeId: string
 }
 
 export function draftFeeder(makings: FeederMakings): FeederDraft {
-  const { laid } = makings
+  const { laid, services } = makings
   const random = seededRandom(SEED, `${laid.id} poles`)
-  const services = servicesOf(laid)
   const devices = makings.devices(laid, new Set(services.map(({ pole }) => pole.id)))
   const years = new Map(laid.poles.map((pole) => [pole.id, yearOf(pole, random)]))
   const served = services.flatMap((service) => serviceEquipment(service, years, random))
@@ -133,20 +135,22 @@ function heavyDevice(item: EquipmentDraft): [string, NonNullable<PoleDuty['devic
 function poleOf(
   pole: LaidPole,
   situations: ReadonlyMap<string, PoleSituation>,
-  { roads, landmarks }: FeederMakings,
+  { laid, roads, landmarks, lastPoleNote }: FeederMakings,
   random: SeededRandom,
 ): PoleDraft {
   const situation = situations.get(pole.id)
   if (!situation) throw new Error(`Pole ${pole.id} has no situation.`)
   const { duty, isNoted } = situation
   const hasWords = random.chance(0.2) || isNoted
+  const isLast = pole === trunkOf(laid).poles.at(-1)
+  const note = isLast && lastPoleNote ? `; ${lastPoleNote}` : ''
   return {
     id: pole.id,
     at: positionOf(pole.at),
     ...stemOf(duty, random),
     installedYear: duty.installedYear,
     ...framingOf(duty, random),
-    ...(hasWords && { location: directionsTo(pole.at, roads, landmarks) }),
+    ...(hasWords && { location: `${directionsTo(pole.at, roads, landmarks)}${note}` }),
   }
 }
 

@@ -79,8 +79,8 @@ function existingBank(span: LaidSpan): EquipmentDraft[] {
     xV: 0,
     delayS: 30,
     tapA: 6,
-    tapB: 6,
-    tapC: 7,
+    tapB: 7,
+    tapC: 8,
   }
   return [bank, arresters(span.from, 'ABC', span.from.id)]
 }

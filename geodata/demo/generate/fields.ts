@@ -1,6 +1,6 @@
 import { circle, rectangle } from './circle.ts'
 import { ringsMeet, touches } from './crossing.ts'
-import { lineLength, nearestOn, pointAlong } from './curve.ts'
+import { lineLength, nearestOn, pointAlong, simplified } from './curve.ts'
 import { away, distance, type Line, type Point } from './plane.ts'
 import { seededRandom } from './seeded-random.ts'
 import { RESERVOIR, SEED, STREAMS } from './valley.ts'
@@ -48,31 +48,31 @@ function pivotBeside(pump: Point, isFree: (ring: Line, centre: Point) => boolean
   return null
 }
 
+/** Fields follow the stream side by side, with a lane or a fallow strip between some of them. */
 function streamFields(): Field[] {
-  const random = seededRandom(SEED, 'fields')
-  return STREAMS.flatMap(({ line }) => {
-    const fields: Field[] = []
-    for (let alongM = 600; alongM < lineLength(line); alongM += random.between(330, 620)) {
-      for (const side of [-1, 1]) {
-        const { point, headingDeg } = nearestOn(line, pointAlong(line, alongM))
-        const acrossM = random.between(180, 420)
-        const centre = away(
-          point,
-          headingDeg + 90 * side,
-          190 + acrossM / 2 + random.between(0, 260),
-        )
-        const ring = rectangle(
-          centre,
-          headingDeg + random.between(-8, 8),
-          random.between(260, 520),
-          acrossM,
-        )
-        const isReservoir = centre[0] < RESERVOIR.damXM + 500 && centre[0] > RESERVOIR.headXM - 600
-        const isDrawn = random.chance(0.72)
+  return STREAMS.flatMap(({ name, line }) => {
+    const course = simplified(line, 130)
+    const lengthM = lineLength(course)
+    return [-1, 1].flatMap((side) => {
+      const random = seededRandom(SEED, `fields ${name} ${side}`)
+      const fields: Field[] = []
+      for (let alongM = 500; alongM < lengthM - 900; ) {
+        const fieldM = random.between(280, 620)
+        const acrossM = random.between(200, 430)
+        const { point, headingDeg } = nearestOn(course, pointAlong(course, alongM + fieldM / 2))
+        const setback = 205 + acrossM / 2 + random.between(0, 60)
+        const centre = away(point, headingDeg + 90 * side, setback)
+        const ring = rectangle(centre, headingDeg, fieldM, acrossM)
         const kind = random.chance(0.6) ? 'irrigated' : 'hay-meadow'
-        if (isDrawn && !(isReservoir && centre[1] < 10_000)) fields.push({ kind, ring, centre })
+        if (!isFlooded(centre)) fields.push({ kind, ring, centre })
+        alongM +=
+          fieldM + (random.chance(0.35) ? random.between(250, 1_500) : random.between(14, 40))
       }
-    }
-    return fields
+      return fields
+    })
   })
+}
+
+function isFlooded([xM, yM]: Point): boolean {
+  return xM < RESERVOIR.damXM + 500 && xM > RESERVOIR.headXM - 600 && yM < 10_000
 }

@@ -7,7 +7,11 @@ import { seededRandom } from './seeded-random.ts'
 import { EXTENT, RESERVOIR, SEED, STREAMS, SUBSTATION } from './valley.ts'
 
 /** Ground from the bottom of the drawing to its top: later polygons lie on earlier ones. */
-export function groundFeatures(fields: readonly Field[], pit: Point): LandFeature[] {
+export function groundFeatures(
+  fields: readonly Field[],
+  pit: Point,
+  airstrip: Line,
+): LandFeature[] {
   return [
     areaFeature(mapFrame(), { kind: 'rangeland' }),
     ...patches('sagebrush', 26, 900, 2_100),
@@ -18,6 +22,7 @@ export function groundFeatures(fields: readonly Field[], pit: Point): LandFeatur
     areaFeature(blob(pit, 210, seededRandom(SEED, 'pit'), { stretch: 1.5, headingDeg: 70 }), {
       kind: 'gravel-pit',
     }),
+    areaFeature(airstrip, { kind: 'airstrip' }),
     areaFeature(rectangle(SUBSTATION, 0, 62, 84), { kind: 'substation' }),
   ]
 }

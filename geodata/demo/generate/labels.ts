@@ -48,6 +48,7 @@ export function labelFeatures(
     label([-30_800, 5_600], 'Snuffer Butte', 'hill', 3),
     label(away(SUBSTATION, 180, 60), 'Pellory substation', 'substation', 3),
     label(pit, 'Riddle gravel pit', 'works', 3),
+    label(besideTrunk(skillet, 28.9, -1_240).at, 'Brindlemark airstrip', 'airstrip', 3),
     ...ranchLabels(services).map(({ at, name }) => label(at, name, 'ranch', 4)),
   ]
 }

@@ -1,14 +1,19 @@
+import { besideTrunk } from './beside-trunk.ts'
 import { buildingFeatures } from './buildings.ts'
+import { rectangle } from './circle.ts'
 import { contourFeatures } from './contours.ts'
 import { simplified } from './curve.ts'
 import type { DemoFeeders } from './demo-feeders.ts'
 import { fenceFeatures } from './fences.ts'
 import { fieldsOf } from './fields.ts'
 import { damLine, groundFeatures, reservoirRing } from './ground.ts'
+import { keepOutRings } from './keep-outs.ts'
 import { labelFeatures } from './labels.ts'
 import { areaFeature, type LandFeature, lineFeature } from './land-feature.ts'
 import type { LaidFeeder } from './lay-feeder.ts'
 import { away, type Line, type Point, positionOf } from './plane.ts'
+import { SKILLET_KEEP_OUTS } from './skillet-surroundings.ts'
+import { THIMBLE_KEEP_OUTS } from './thimble-surroundings.ts'
 import { EXTENT, PLACE, STREAMS } from './valley.ts'
 
 /** Layers of the base map by name, in the order in which they are drawn. */
@@ -25,12 +30,16 @@ export function landLayers({
   )
   const water: Line[] = [...STREAMS.map(({ line }) => line), reservoirRing()]
   const pumps = services.filter(({ customerClass }) => customerClass === 'irrigation')
+  const emptyLand = [
+    ...keepOutRings(skillet, SKILLET_KEEP_OUTS),
+    ...keepOutRings(thimble, THIMBLE_KEEP_OUTS),
+  ]
   const fields = fieldsOf(
     pumps.map(({ pole }) => pole.at),
     [...roadLines, ...branchLines, ...water],
   )
   return new Map([
-    ['ground', groundFeatures(fields, pit)],
+    ['ground', groundFeatures(fields, pit, airstripRing(skillet))],
     ['contours', contourFeatures()],
     ['water', waterFeatures()],
     ['fences', fenceFeatures(fields, roads)],
@@ -38,9 +47,15 @@ export function landLayers({
       'roads',
       roads.map(({ line, name, kind }) => lineFeature(simplified(line, 1), { kind, name })),
     ],
-    ['buildings', buildingFeatures(services, roadLines, branchLines)],
+    ['buildings', buildingFeatures(services, roadLines, branchLines, emptyLand)],
     ['labels', labelFeatures(skillet, services, pit)],
   ])
+}
+
+/** The runway lies north of its clear zone, across the line of approach. */
+function airstripRing(skillet: LaidFeeder): Point[] {
+  const { at, headingDeg } = besideTrunk(skillet, 28.9, -1_240)
+  return rectangle(at, headingDeg + 90, 900, 24)
 }
 
 /** The pit lies beyond the last pole of its lateral. */

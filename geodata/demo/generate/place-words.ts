@@ -30,8 +30,8 @@ export function directionsTo(
   if (nearest.distanceM > 45) {
     return `${roundedM(nearest.distanceM)} ${side} of ${road.name}, across open ground`
   }
-  const mark = nearestLandmark(pole, landmarks)
-  if (!mark || mark.awayM > 2_500) return `${side} side of ${road.name}`
+  const mark = nearestLandmark(pole, road, landmarks)
+  if (!mark || mark.awayM > 4_000) return `${side} side of ${road.name}`
   const toward = compassWords(headingDeg(mark.landmark.at, pole))
   return mark.awayM < 35
     ? `${side} side of ${road.name}, at the ${mark.landmark.words}`
@@ -45,9 +45,17 @@ function nearestRoad(pole: Point, roads: readonly Road[]) {
   return first
 }
 
-function nearestLandmark(pole: Point, landmarks: readonly Landmark[]) {
-  const found = landmarks.map((landmark) => ({ landmark, awayM: distance(landmark.at, pole) }))
-  return found.sort((a, b) => a.awayM - b.awayM)[0]
+/** Only a landmark on the same road helps, and not one that merely repeats its name. */
+function nearestLandmark(pole: Point, road: Road, landmarks: readonly Landmark[]) {
+  return landmarks
+    .filter(({ words, at }) => nearestOn(road.line, at).distanceM < 30 && !isName(words, road.name))
+    .map((landmark) => ({ landmark, awayM: distance(landmark.at, pole) }))
+    .sort((a, b) => a.awayM - b.awayM)[0]
+}
+
+/** On its own lane the turn-off still helps; a corner or junction "of the road with itself" does not. */
+function isName(words: string, roadName: string): boolean {
+  return words === `${roadName} corner` || words === `${roadName} junction`
 }
 
 export function compassWords(heading: number): string {

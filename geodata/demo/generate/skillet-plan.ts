@@ -185,7 +185,7 @@ const LATERALS = (tieEnd: Point): readonly BranchPlan[] => [
   single('12', 22.6, 'A', 352, 2_000, 'Quern Road', { homes: 9, ranches: 3, stockWells: 1 }),
   pumps('13', 23.7, 188, 1_700, 'Fork Ditch Lane', [112, 112, 93, 93], 3),
   pumps('14', 25.9, 172, 2_000, 'Sluice Lane', [112, 112, 93, 75], 3),
-  single('15', 27.9, 'B', 340, 2_200, 'Tallow Road', { homes: 5, ranches: 4, stockWells: 2 }),
+  single('15', 27.9, 'B', 2, 2_200, 'Tallow Road', { homes: 5, ranches: 4, stockWells: 2 }),
   pumps('16', 30.2, 168, 1_900, 'Bellwether Lane', [112, 93, 93, 75], 3),
   single('17', 31.6, 'C', 348, 1_900, 'Larkspike Lane', { homes: 5, ranches: 3, stockWells: 1 }),
   pumps('18', 33.3, 185, 1_500, 'Upper Ditch Lane', [112, 93, 75], 3),

@@ -59,7 +59,7 @@ const HABITAT: readonly HabitatPlan[] = [
   },
 ]
 
-const KEEP_OUTS: readonly KeepOutPlan[] = [
+export const SKILLET_KEEP_OUTS: readonly KeepOutPlan[] = [
   {
     name: 'Sedge Hollow wetland reserve',
     reason: 'protected wetland; no ground may be broken and no vehicle taken in',
@@ -156,6 +156,6 @@ export function skilletSurroundings(roads: readonly Road[], services: readonly S
     incidents: incidentsOf(laid, services, INCIDENTS),
     protections: protectionsOf(laid, services, NESTS, PROTECTED_WITHIN_M),
     access: accessOf(laid, roads),
-    keepOuts: keepOutsOf(laid, KEEP_OUTS),
+    keepOuts: keepOutsOf(laid, SKILLET_KEEP_OUTS),
   })
 }

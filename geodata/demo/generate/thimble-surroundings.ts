@@ -40,7 +40,7 @@ const HABITAT: readonly HabitatPlan[] = [
   },
 ]
 
-const KEEP_OUTS: readonly KeepOutPlan[] = [
+export const THIMBLE_KEEP_OUTS: readonly KeepOutPlan[] = [
   {
     name: 'Candlewick slough reserve',
     reason: 'protected wetland; no ground may be broken and no vehicle taken in',
@@ -103,6 +103,6 @@ export function thimbleSurroundings(roads: readonly Road[], services: readonly S
     incidents: incidentsOf(laid, services, INCIDENTS),
     protections: protectionsOf(laid, services, NESTS, PROTECTED_WITHIN_M),
     access: accessOf(laid, roads),
-    keepOuts: keepOutsOf(laid, KEEP_OUTS),
+    keepOuts: keepOutsOf(laid, THIMBLE_KEEP_OUTS),
   })
 }

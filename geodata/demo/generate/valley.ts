@@ -186,9 +186,11 @@ const curved = (id: string, name: string, kind: RoadKind, controls: Line): Road 
   line: roughened(smoothThrough(controls), seededRandom(SEED, id), 38),
 })
 
+export const MAIN_STREET_NORTH_YM = 1_490
+
 const MAIN_STREET: Line = [
-  [1_950, 1_490],
-  [-300, 1_490],
+  [1_950, MAIN_STREET_NORTH_YM],
+  [-300, MAIN_STREET_NORTH_YM],
   [-700, 1_500],
 ]
 
