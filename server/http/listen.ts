@@ -4,6 +4,9 @@ import type { AddressInfo } from 'node:net'
 /** Connections that have not ended by then after a stop are cut. */
 const STOP_GRACE_MS = 5000
 
+/** A connection whose answer is out is kept open for a next request; after a stop there is none. */
+const IDLE_SWEEP_MS = 50
+
 /**
  * Listens and gives the address as http://127.0.0.1:8080.
  *
@@ -34,8 +37,9 @@ function listenError(error: NodeJS.ErrnoException, host: string, port: number): 
 /** Takes no new connection and waits for answers under way; after a while it cuts them. */
 export async function stopListening(server: Server): Promise<void> {
   const closed = new Promise<void>((resolve) => server.close(() => resolve()))
-  server.closeIdleConnections()
+  const sweep = setInterval(() => server.closeIdleConnections(), IDLE_SWEEP_MS)
   const force = setTimeout(() => server.closeAllConnections(), STOP_GRACE_MS)
   await closed
+  clearInterval(sweep)
   clearTimeout(force)
 }

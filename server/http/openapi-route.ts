@@ -5,6 +5,9 @@ import { PROBLEM_MEDIA_TYPE, Problem, type ProblemCode } from '#contract/problem
 import { COMMON_PROBLEMS, type Route } from '#contract/route.ts'
 import { PROBLEM_KINDS } from './error-response.ts'
 
+/** Stands once in the document, and every route refers to it. */
+const NamedProblem = z.object(Problem.shape).openapi('Problem')
+
 /** Described, not checked here: a missing actor has a problem of its own. */
 const ACTOR_PARAMETERS = [
   {
@@ -59,7 +62,7 @@ function problemResponses(codes: readonly ProblemCode[]): RouteConfig['responses
       status,
       {
         description: sameStatus.map((code) => `${code}: ${PROBLEM_KINDS[code].title}.`).join(' '),
-        content: { [PROBLEM_MEDIA_TYPE]: { schema: Problem } },
+        content: { [PROBLEM_MEDIA_TYPE]: { schema: NamedProblem } },
       },
     ]),
   )

@@ -1,15 +1,21 @@
-import { mkdtemp, rm } from 'node:fs/promises'
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { mkdtemp, readdir, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { createInterface } from 'node:readline'
+import { fileURLToPath } from 'node:url'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { routes } from '#contract/routes.ts'
 import type { Study } from '#contract/studies.ts'
 import { SiteRequest } from '#domain/siting/site-request.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
 import { optionsOf, startServer } from '../../server/main.ts'
-import { openStore } from '../../server/store/open-store.ts'
+import { DATABASE_FILE, openStore } from '../../server/store/open-store.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
 import { PLANNER, SMALL, startTestServer, type TestServer } from './test-server.ts'
+
+const PROJECT_FOLDER = fileURLToPath(new URL('../..', import.meta.url))
 
 let dataFolder: string
 let servers: TestServer[] = []
@@ -96,6 +102,23 @@ describe('stopping', () => {
     await stop(server)
     const [{ feeder }, { solutions }] = await answers
     expect([feeder.poles.length, solutions.length]).toEqual([5, 2])
+  })
+})
+
+describe('the program', () => {
+  it('prints its address, and ends cleanly on a signal', async () => {
+    const program = spawn(process.execPath, ['--import', 'tsx', 'server/main.ts'], {
+      cwd: PROJECT_FOLDER,
+      env: { ...process.env, HOST: '', PORT: '0', CROSSARM_DATA: dataFolder },
+      stdio: ['ignore', 'pipe', 'inherit'],
+    })
+    const ended = once(program, 'exit')
+    const [line] = await once(createInterface({ input: program.stdout }), 'line')
+    const address = /http:\/\/127\.0\.0\.1:\d+$/.exec(String(line))?.[0]
+    expect((await fetch(`${address}/api/health`)).status).toBe(200)
+    program.kill('SIGTERM')
+    expect(await ended).toEqual([0, null])
+    expect(await readdir(dataFolder)).toEqual([DATABASE_FILE])
   })
 })
 
