@@ -3,6 +3,7 @@ import { boundsOf } from '../map/bounds.ts'
 import { Camera } from '../map/camera.tsx'
 import { FeederLayers } from '../map/feeder/feeder-layers.tsx'
 import { LandLayers } from '../map/land/land-layers.tsx'
+import { Legend } from '../map/legend.tsx'
 import { MapView } from '../map/map-view.tsx'
 import { PERSON_SCREENS } from '../person-screens.ts'
 import { useFeeder } from '../state/feeder.tsx'
@@ -20,6 +21,7 @@ export function FeederMap() {
       <FeederLayers />
       {MapLayers && <MapLayers />}
       <Camera />
+      <Legend />
     </MapView>
   )
 }

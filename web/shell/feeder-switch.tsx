@@ -15,7 +15,9 @@ export function FeederSwitch() {
   const { feeder } = useFeeder()
   const list = useFeederList().data ?? []
   const choose = (value: string) =>
-    value === ADD ? select({ person: 'planner', view: 'add' }) : select({ feeder: value, view: null })
+    value === ADD
+      ? select({ person: 'planner', view: 'add' })
+      : select({ feeder: value, view: null })
   return (
     <label className="top-bar-field">
       <span className="top-bar-label">Feeder</span>

@@ -6,7 +6,7 @@ import type { Snap } from '../ui/snap-heights.ts'
 import { SnapSheet } from '../ui/snap-sheet.tsx'
 import { useRoom } from '../ui/use-room.ts'
 import { FeederMap } from './feeder-map.tsx'
-import { ProfileStrip } from './profile-strip.tsx'
+import { ProfileStrip } from './profile/profile-strip.tsx'
 
 export function PhoneRoom() {
   const { person } = useSelection()

@@ -1,5 +1,4 @@
 import type { NodeVoltage } from '#domain/electrical/solution.ts'
-import type { VoltageLimits } from '#domain/feeder/header.ts'
 import type { Load } from '#domain/feeder/load.ts'
 import { loadMask } from '#domain/network/load-phases.ts'
 import { phasesOfMask } from '#domain/units/phases.ts'

@@ -173,7 +173,10 @@ function symbolOf(item: Equipment): SymbolName {
   return item.kind
 }
 
-function pointFeature<Properties>(at: Position, properties: Properties): Feature<Point, Properties> {
+function pointFeature<Properties>(
+  at: Position,
+  properties: Properties,
+): Feature<Point, Properties> {
   return { type: 'Feature', geometry: { type: 'Point', coordinates: at }, properties }
 }
 

@@ -39,7 +39,11 @@ export function LandRoads({ roads, fences, buildings }: Props) {
             type="line"
             minzoom={13.5}
             beforeId={SLOTS.land}
-            paint={{ 'line-color': colours.fence, 'line-width': 0.8, 'line-dasharray': [6, 2, 1, 2] }}
+            paint={{
+              'line-color': colours.fence,
+              'line-width': 0.8,
+              'line-dasharray': [6, 2, 1, 2],
+            }}
           />
         </Source>
       )}

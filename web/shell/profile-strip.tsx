@@ -1,6 +1,0 @@
-import { useFeeder } from '../state/feeder.tsx'
-
-export function ProfileStrip() {
-  const { feeder } = useFeeder()
-  return <p>{feeder.header.name}</p>
-}
