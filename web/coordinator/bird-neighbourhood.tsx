@@ -1,13 +1,13 @@
 import type { BirdPole } from '#domain/avian/pole-urgency.ts'
 import { nestInWords } from '#domain/avian/urgency-reasons.ts'
-import { MONTH_NAMES, useSeasonMonth } from './season-month.ts'
+import { MonthChoice } from './month-choice.tsx'
 
 /** Nests and finds around a pole, in words. */
 export function BirdNeighbourhood({ found }: { readonly found: BirdPole }) {
-  const month = MONTH_NAMES[useSeasonMonth() - 1] ?? ''
   return (
     <section className="stack" aria-label="Nests and finds">
       <h3>Nests and finds</h3>
+      {found.nests.length > 0 && <MonthChoice />}
       {found.nests.length === 0 ? (
         <p className="soft">
           No recorded nest within half a mile, nor one whose buffer reaches here.
@@ -15,9 +15,7 @@ export function BirdNeighbourhood({ found }: { readonly found: BirdPole }) {
       ) : (
         <ul className="bird-facts">
           {found.nests.map((near) => (
-            <li key={near.nest.id}>
-              {nestInWords(near)} <span className="soft">Chosen month: {month}.</span>
-            </li>
+            <li key={near.nest.id}>{nestInWords(near)}</li>
           ))}
         </ul>
       )}

@@ -2,6 +2,7 @@ import type { ProtectionRecord } from '#contract/protections.ts'
 import type { BirdPole } from '#domain/avian/pole-urgency.ts'
 import { verdictInWords } from '#domain/avian/separation-words.ts'
 import { select } from '../state/selection.ts'
+import { ArrivingTitle } from '../ui/arriving-title.tsx'
 import { Button } from '../ui/button.tsx'
 import { BirdNeighbourhood } from './bird-neighbourhood.tsx'
 import { PoleItems } from './pole-items.tsx'
@@ -20,15 +21,17 @@ export function BirdPolePanel({ found, items }: Props) {
   return (
     <article className="stack" aria-label={`Pole ${pole.id}`}>
       <Button onClick={() => select({ pole: null, view: null })}>Back to all poles</Button>
-      <h2 className="bird-row-head">
+      <ArrivingTitle of={pole.id} className="bird-row-head">
         <VerdictMark verdict={separation.verdict} /> Pole {pole.id}
-      </h2>
+      </ArrivingTitle>
       <p>{verdictInWords(separation)}</p>
       {(pole.framing || pole.location) && (
-        <p className="soft">{[pole.framing, pole.location].filter(Boolean).join('; ')}</p>
+        <p className="soft first-capital">
+          {[pole.framing, pole.location].filter(Boolean).join('; ')}
+        </p>
       )}
-      <PoleItems pole={pole.id} items={items} />
       <SeparationTable separation={separation} />
+      <PoleItems pole={pole.id} items={items} />
       <SeparationSketch separation={separation} />
       <BirdNeighbourhood found={found} />
     </article>

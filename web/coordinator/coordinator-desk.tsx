@@ -1,15 +1,14 @@
 import { useFeeder } from '../state/feeder.tsx'
 import { select, useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
-import { Field } from '../ui/field.tsx'
 import { EmptyNote, ErrorNote, LoadingNote } from '../ui/state-note.tsx'
 import { BirdCautions } from './bird-cautions.tsx'
 import { BirdPolePanel } from './bird-pole-panel.tsx'
 import './coordinator.css'
 import { FiguresLine } from './figures-line.tsx'
 import { MapKey } from './map-key.tsx'
+import { MonthChoice } from './month-choice.tsx'
 import { PoleList } from './pole-list.tsx'
-import { chooseSeasonMonth, MONTH_NAMES, useSeasonMonth } from './season-month.ts'
 import { type BirdRecord, useBirdRecord } from './use-bird-record.ts'
 
 /** The coordinator's desk: poles by what a bird can bridge, and what hangs on them. */
@@ -24,7 +23,6 @@ export function CoordinatorDesk() {
   return (
     <div className="stack">
       <h2 className="visually-hidden">Birds on {feeder.header.name}</h2>
-      <FiguresLine figures={record.figures} />
       {record.isLoading && <LoadingNote what="Fetching guards, covers and perches…" />}
       {record.error && (
         <ErrorNote
@@ -33,7 +31,6 @@ export function CoordinatorDesk() {
           onRetry={record.retry}
         />
       )}
-      <MonthChoice />
       <DeskBody record={record} />
       <MapKey />
       <BirdCautions />
@@ -46,7 +43,9 @@ function DeskBody({ record }: { readonly record: BirdRecord }) {
   if (pole === null) {
     return (
       <>
+        <FiguresLine figures={record.figures} />
         <MissingLayers record={record} />
+        <MonthChoice />
         <PoleList poles={record.poles} />
       </>
     )
@@ -60,28 +59,6 @@ function DeskBody({ record }: { readonly record: BirdRecord }) {
     )
   }
   return <BirdPolePanel found={found} items={record.items.filter((item) => item.pole === pole)} />
-}
-
-function MonthChoice() {
-  const month = useSeasonMonth()
-  return (
-    <Field label="Month for nest seasons">
-      {(control) => (
-        <select
-          className="input"
-          value={month}
-          onChange={(event) => chooseSeasonMonth(Number(event.target.value))}
-          {...control}
-        >
-          {MONTH_NAMES.map((name, index) => (
-            <option key={name} value={index + 1}>
-              {name}
-            </option>
-          ))}
-        </select>
-      )}
-    </Field>
-  )
 }
 
 /** Says what would fill the layers that the feeder came without. */

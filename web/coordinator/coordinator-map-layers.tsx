@@ -138,51 +138,46 @@ function Finds({ data, theme, colours }: LabelledProps) {
     'incident-other',
     theme,
   )
-  return (
-    <Source id="bird-incidents" type="geojson" data={data}>
-      <LabelledSymbols id="bird-incidents" icon={icon} colours={colours} />
-    </Source>
-  )
+  return <LabelledSymbols id="bird-incidents" data={data} icon={icon} colours={colours} />
 }
 
 function Nests({ data, theme, colours }: LabelledProps) {
   const icon = pick('status', [['in use', 'nest-in-use']], 'nest-not-in-use', theme)
-  return (
-    <Source id="bird-nests" type="geojson" data={data}>
-      <LabelledSymbols id="bird-nests" icon={icon} colours={colours} />
-    </Source>
-  )
+  return <LabelledSymbols id="bird-nests" data={data} icon={icon} colours={colours} />
 }
 
 interface SymbolsProps {
   readonly id: string
+  readonly data: Points
   readonly icon: string
   readonly colours: MapColours
 }
 
 /** Marks that stay on top; their words give way where there is no room. */
-function LabelledSymbols({ id, icon, colours }: SymbolsProps) {
+function LabelledSymbols({ id, data, icon, colours }: SymbolsProps) {
   return (
-    <Layer
-      id={id}
-      type="symbol"
-      beforeId={SLOTS.labels}
-      layout={{
-        'icon-image': icon,
-        'icon-size': ['interpolate', ['linear'], ['zoom'], 10, 0.6, 15, 1],
-        'icon-allow-overlap': true,
-        'text-field': ['step', ['zoom'], '', 13, ['get', 'label']],
-        'text-font': MAP_FONT,
-        'text-size': 12,
-        'text-offset': [0, 1.1],
-        'text-anchor': 'top',
-        'text-optional': true,
-      }}
-      paint={{
-        'text-color': colours.ink,
-        'text-halo-color': colours.paper,
-        'text-halo-width': 1.5,
-      }}
-    />
+    <Source id={id} type="geojson" data={data}>
+      <Layer
+        id={id}
+        type="symbol"
+        beforeId={SLOTS.labels}
+        layout={{
+          'icon-image': icon,
+          'icon-size': ['interpolate', ['linear'], ['zoom'], 10, 0.6, 15, 1],
+          'icon-allow-overlap': true,
+          'text-field': ['step', ['zoom'], '', 13, ['get', 'label']],
+          'text-font': MAP_FONT,
+          'text-size': 12,
+          'text-offset': [0, 1.1],
+          'text-anchor': 'top',
+          'text-optional': true,
+        }}
+        paint={{
+          'text-color': colours.ink,
+          'text-halo-color': colours.paper,
+          'text-halo-width': 1.5,
+        }}
+      />
+    </Source>
   )
 }

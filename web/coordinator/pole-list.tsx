@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useEffect, useRef } from 'react'
 import type { BirdPole } from '#domain/avian/pole-urgency.ts'
 import { URGENCY_RULE } from '#domain/avian/pole-urgency.ts'
 import { urgencyReasons } from '#domain/avian/urgency-reasons.ts'
@@ -9,27 +9,27 @@ import { Button } from '../ui/button.tsx'
 import { Field } from '../ui/field.tsx'
 import { List, ListRow } from '../ui/list.tsx'
 import { EmptyNote } from '../ui/state-note.tsx'
-import { filterPoles, POLE_FILTERS, type PoleFilter } from './pole-filter.ts'
+import { changeList, PAGE, useListState } from './list-state.ts'
+import { filterPoles, POLE_FILTERS } from './pole-filter.ts'
 import { VerdictMark } from './verdict-mark.tsx'
-
-/** Rows drawn at first, and added by each step. */
-const PAGE = 40
 
 /** Poles by urgency, with the reason in words. */
 export function PoleList({ poles }: { readonly poles: readonly BirdPole[] }) {
-  const [filter, setFilter] = useState<PoleFilter>('all')
-  const [scrap, setScrap] = useState('')
-  const [shown, setShown] = useState(PAGE)
+  const { filter, scrap, shown, lastPole } = useListState()
+  const ref = useRef<HTMLElement>(null)
+  useEffect(() => {
+    if (lastPole) rowOf(ref.current, lastPole)?.focus()
+  }, [lastPole])
   const found = filterPoles(poles, filter, scrap)
   return (
-    <section className="stack" aria-label="Poles by urgency">
+    <section ref={ref} className="stack" aria-label="Poles by urgency">
       <Field label="Find a pole by any part of its id">
         {(control) => (
           <input
             className="input"
             type="search"
             value={scrap}
-            onChange={(event) => setScrap(event.target.value)}
+            onChange={(event) => changeList({ scrap: event.target.value, shown: PAGE })}
             {...control}
           />
         )}
@@ -37,7 +37,11 @@ export function PoleList({ poles }: { readonly poles: readonly BirdPole[] }) {
       <fieldset className="bird-filters">
         <legend className="field-label">Show</legend>
         {POLE_FILTERS.map(({ id, name }) => (
-          <Button key={id} isPressed={filter === id} onClick={() => setFilter(id)}>
+          <Button
+            key={id}
+            isPressed={filter === id}
+            onClick={() => changeList({ filter: id, shown: PAGE })}
+          >
             {name}
           </Button>
         ))}
@@ -55,12 +59,16 @@ export function PoleList({ poles }: { readonly poles: readonly BirdPole[] }) {
         </List>
       )}
       {found.length > shown && (
-        <Button onClick={() => setShown(shown + PAGE)}>
+        <Button onClick={() => changeList({ shown: shown + PAGE })}>
           Show {Math.min(PAGE, found.length - shown)} more of {found.length - shown}
         </Button>
       )}
     </section>
   )
+}
+
+function rowOf(list: HTMLElement | null, pole: string): HTMLElement | null {
+  return list?.querySelector(`[data-pole="${CSS.escape(pole)}"]`)?.closest('button') ?? null
 }
 
 function PoleRow({ found }: { readonly found: BirdPole }) {
@@ -69,12 +77,13 @@ function PoleRow({ found }: { readonly found: BirdPole }) {
   return (
     <ListRow
       onChoose={() => {
+        changeList({ lastPole: id })
         select({ pole: id, view: null })
         showPlace(found.pole.at)
       }}
       onPreview={(isOn) => hoverPole(isOn ? id : null)}
     >
-      <span className="bird-row-head">
+      <span className="bird-row-head" data-pole={id}>
         <VerdictMark verdict={found.separation.verdict} /> Pole {id}
       </span>
       <span>{first}</span>

@@ -1,5 +1,6 @@
 import type { Pole } from '#domain/feeder/pole.ts'
 import { select } from '../state/selection.ts'
+import { ArrivingTitle } from '../ui/arriving-title.tsx'
 import { Button } from '../ui/button.tsx'
 import { PoleAccess } from './pole-access.tsx'
 import { PoleKit } from './pole-kit.tsx'
@@ -12,7 +13,9 @@ export function CrewPole({ pole }: { readonly pole: Pole }) {
   return (
     <article className="stack" aria-label={`Pole ${pole.id}`}>
       <Button onClick={() => select({ pole: null })}>Back to the search</Button>
-      <h2 className="crew-title">Pole {pole.id}</h2>
+      <ArrivingTitle of={pole.id} className="crew-title">
+        Pole {pole.id}
+      </ArrivingTitle>
       {pole.isAnonymousNode && <p>A point of a published feeder; it stands for no known pole.</p>}
       <PolePlace pole={pole} />
       <PoleAccess pole={pole} />

@@ -25,12 +25,15 @@ export function utmOf(at: Position): UtmPosition | null {
   return { ...zone, eastingM, northingM }
 }
 
-/** "13 T 345678 mE 4818765 mN"; null near the poles. */
+/** "13 T 345678 mE 4818765 mN", cut to whole metres as the US National Grid is; null near the poles. */
 export function utmText(at: Position): string | null {
   const utm = utmOf(at)
   if (!utm) return null
-  return `${utm.zone} ${utm.band} ${Math.round(utm.eastingM)} mE ${Math.round(utm.northingM)} mN`
+  return `${utm.zone} ${utm.band} ${cut(utm.eastingM)} mE ${cut(utm.northingM)} mN`
 }
+
+/** A hair below zero at the equator is still zero. */
+const cut = (lengthM: number): number => Math.max(0, Math.floor(lengthM))
 
 export type ParsedUtm = { at: Position } | { problem: string } | null
 
