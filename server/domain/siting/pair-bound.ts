@@ -8,9 +8,9 @@ import type { RankKey } from './trial-order.ts'
 /** A second bank may move voltages that it does not feed by this multiple of the worst seen with one. */
 export const SPILL_MULTIPLE = 2
 /** Two banks may save, besides the sum of what each saves alone, this share of it … */
-export const EXTRA_SAVING_SHARE = 0.5
+export const EXTRA_SAVING_SHARE = 0.25
 /** … and this share of the loss as it stands. */
-export const EXTRA_SAVING_OF_LOSS = 0.01
+export const EXTRA_SAVING_OF_LOSS = 0.005
 
 /** Bounds on any pair, from trials with one bank. */
 export interface PairBound {
