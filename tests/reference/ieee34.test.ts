@@ -13,7 +13,8 @@ import {
  */
 const PUBLISHED = publishedResults<VoltageResults>('ieee34')
 
-const solution = solveOnly(await publishedFeeder('ieee34'), { taps: 'fixed' })
+const feeder = await publishedFeeder('ieee34')
+const solution = solveOnly(feeder, { taps: 'fixed' })
 
 describe('the IEEE 34 Node Test Feeder with its taps as published', () => {
   it('has every published voltage within 0.0005 per unit', () => {
@@ -37,5 +38,12 @@ describe('the IEEE 34 Node Test Feeder with its taps as published', () => {
       const node = solution.nodes.find((each) => each.id === id)
       expect(node!.nominalV).toBeCloseTo(4160 / Math.sqrt(3), 6)
     }
+  })
+
+  it('names every pole, and both ends of every span, as the feeder does', () => {
+    const poles = solution.nodes.filter(({ id, poleId }) => id === poleId).map(({ id }) => id)
+    expect(poles.toSorted()).toEqual(feeder.poles.map(({ id }) => id).toSorted())
+    const ends = ({ id, from, to }: { id: string; from: string; to: string }) => [id, from, to]
+    expect(solution.spans.map(ends).toSorted()).toEqual(feeder.spans.map(ends).toSorted())
   })
 })

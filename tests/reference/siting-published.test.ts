@@ -21,7 +21,12 @@ async function published(id: string) {
   return feeder
 }
 
-const request = SiteRequest.parse({ goal: 'loss', taps: 'search', highVolts120: 126, lowVolts120: 0 })
+const request = SiteRequest.parse({
+  goal: 'loss',
+  taps: 'search',
+  highVolts120: 126,
+  lowVolts120: 0,
+})
 
 describe('Least loss on the published 33- and 69-bus feeders', () => {
   test.each(LEAST_LOSS)('$id: one bank on $span at +$tap leaves $lossKw kW', async (expected) => {

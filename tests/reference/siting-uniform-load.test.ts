@@ -45,21 +45,24 @@ describe('Uniform load: the farthest pole for a bank follows the textbook rule',
     { share: 0.5, place: 0.293 },
     { share: 2 / 3, place: 0.423 },
     { share: 0.75, place: 0.5 },
-  ])('with $share of the total drop allowed it stands at $place of the length', ({ share, place }) => {
-    const outcome = siteFeeder(
-      uniformFeeder(ALLOWED_V / share),
-      SiteRequest.parse({
-        lowVolts120: SOURCE_V - ALLOWED_V,
-        highVolts120: 125,
-        bandCentreV: 122.5,
-        bandwidthV: 1,
-      }),
-    )
-    if (outcome.status !== 'done') throw new Error(outcome.status)
-    const fit = outcome.result.candidates.filter((candidate) => candidate.customersOutside === 0)
-    const farthest = Math.max(...fit.map(({ pole }) => Number(pole.slice(1))))
-    expect(1 - Math.sqrt(1 - share)).toBeCloseTo(place, 3)
-    // One pole of discreteness, and the little that boosting adds to the current before the bank.
-    expect(Math.abs(farthest / SPANS - place)).toBeLessThan(0.015)
-  })
+  ])(
+    'with $share of the total drop allowed it stands at $place of the length',
+    ({ share, place }) => {
+      const outcome = siteFeeder(
+        uniformFeeder(ALLOWED_V / share),
+        SiteRequest.parse({
+          lowVolts120: SOURCE_V - ALLOWED_V,
+          highVolts120: 125,
+          bandCentreV: 122.5,
+          bandwidthV: 1,
+        }),
+      )
+      if (outcome.status !== 'done') throw new Error(outcome.status)
+      const fit = outcome.result.candidates.filter((candidate) => candidate.customersOutside === 0)
+      const farthest = Math.max(...fit.map(({ pole }) => Number(pole.slice(1))))
+      expect(1 - Math.sqrt(1 - share)).toBeCloseTo(place, 3)
+      // One pole of discreteness, and the little that boosting adds to the current before the bank.
+      expect(Math.abs(farthest / SPANS - place)).toBeLessThan(0.015)
+    },
+  )
 })

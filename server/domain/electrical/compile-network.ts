@@ -125,6 +125,7 @@ function addSpan(
     const id = isLast ? farPole : `${device.id}:out`
     parent = builder.addBranch({
       ...inner(id, parent),
+      poleId: isLast ? farPole : nearPole,
       ...transformerBranch(device, mask, builder.nominalV(parent)),
     })
     if (isLast) builder.placePole(farPole, parent)
