@@ -3,7 +3,8 @@ import { isInside, touches } from './crossing.ts'
 import { nearestOn } from './curve.ts'
 import type { Service } from './customers.ts'
 import { areaFeature, type LandFeature } from './land-feature.ts'
-import { away, headingDeg, type Line, type Point } from './plane.ts'
+import { findPieces } from './near-pieces.ts'
+import { away, distance, headingDeg, type Line, type Point } from './plane.ts'
 import { type SeededRandom, seededRandom } from './seeded-random.ts'
 import { SEED, STREET_EAST_XM, STREET_NORTH_YM } from './valley.ts'
 
@@ -17,20 +18,31 @@ export function buildingFeatures(
   const random = seededRandom(SEED, 'buildings')
   const built: Line[] = []
   const features: LandFeature[] = []
-  const add = (ring: Line, kind: string, clearM: number): void => {
-    const near = (line: Line): boolean => nearestOn(line, ring[0] ?? [0, 0]).distanceM < 120
-    const isFree = ![...roads, ...lines].some((line) => near(line) && touches(ring, line, clearM))
-    const isEmptyLand = emptyLand.some((area) => isInside(area, ring[0] ?? [0, 0]))
-    if (!isFree || isEmptyLand || built.some((other) => touches(ring, other, 3) && near(other)))
-      return
+  const piecesNear = findPieces([...roads, ...lines])
+  const add = (ring: Line, kind: string): void => {
+    const corner = ring[0] ?? [0, 0]
+    const isClear =
+      !emptyLand.some((area) => isInside(area, corner)) &&
+      !piecesNear(corner, BUILDING_REACH_M).some((piece) => touches(ring, piece, CLEARANCE_M)) &&
+      !built.some((other) => isNear(other, corner) && touches(ring, other, 3))
+    if (!isClear) return
     built.push(ring)
     features.push(areaFeature(ring, { kind }))
   }
-  for (const { ring, kind } of townHouses(random)) add(ring, kind, 7)
+  for (const { ring, kind } of townHouses(random)) add(ring, kind)
   for (const service of services) {
-    for (const { ring, kind } of yard(service, roads, random)) add(ring, kind, 7)
+    for (const { ring, kind } of yard(service, roads, random)) add(ring, kind)
   }
   return features
+}
+
+/** No two corners of a building are farther apart, clearance included. */
+const BUILDING_REACH_M = 50
+/** Least distance from a road's centre and from the line. */
+const CLEARANCE_M = 7
+
+function isNear(other: Line, corner: Point): boolean {
+  return distance(other[0] ?? corner, corner) < 2 * BUILDING_REACH_M
 }
 
 interface Building {

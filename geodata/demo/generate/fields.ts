@@ -1,6 +1,7 @@
 import { circle, rectangle } from './circle.ts'
 import { ringsMeet, touches } from './crossing.ts'
 import { lineLength, nearestOn, pointAlong, simplified } from './curve.ts'
+import { findPieces } from './near-pieces.ts'
 import { away, distance, type Line, type Point } from './plane.ts'
 import { seededRandom } from './seeded-random.ts'
 import { RESERVOIR, SEED, STREAMS } from './valley.ts'
@@ -11,14 +12,19 @@ export interface Field {
   readonly centre: Point
 }
 
-const LARGEST_FIELD_M = 900
+/** No corner of a field lies farther from its centre, clearance included. */
+const FIELD_REACH_M = 430
 
 /** Pivot circles beside the pumps, then fields along the streams, clear of roads and of each other. */
 export function fieldsOf(pumps: readonly Point[], obstacles: readonly Line[]): Field[] {
   const fields: Field[] = []
+  const piecesNear = findPieces(obstacles)
   const isFree = (ring: Line, centre: Point): boolean =>
-    obstacles.every((line) => !touches(ring, nearby(line, centre), 14)) &&
-    fields.every((other) => !ringsMeet(ring, other.ring, 12))
+    piecesNear(centre, FIELD_REACH_M).every((piece) => !touches(ring, piece, 14)) &&
+    fields.every(
+      (other) =>
+        distance(centre, other.centre) > 2 * FIELD_REACH_M || !ringsMeet(ring, other.ring, 12),
+    )
   for (const pump of pumps) {
     const pivot = pivotBeside(pump, isFree)
     if (pivot) fields.push(pivot)
@@ -27,12 +33,6 @@ export function fieldsOf(pumps: readonly Point[], obstacles: readonly Line[]): F
     if (isFree(field.ring, field.centre)) fields.push(field)
   }
   return fields
-}
-
-/** Only the part of a line near a field can touch it. */
-function nearby(line: Line, centre: Point): Line {
-  const near = line.map((point) => distance(point, centre) < LARGEST_FIELD_M)
-  return line.filter((_, i) => near[i - 1] || near[i] || near[i + 1])
 }
 
 const PIVOT_RADII_M = [400, 320, 230] as const
