@@ -111,6 +111,6 @@ function poleFlags(pole: Pole | undefined): string[] {
     ...(pole.poleClass === undefined ? ['class'] : []),
   ]
   return missing.length > 0
-    ? [`The pole's ${missing.join(' and ')} is not recorded: check it first.`]
+    ? [`Not recorded for the pole: ${missing.join(' and ')}. Check it first.`]
     : []
 }

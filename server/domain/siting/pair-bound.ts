@@ -40,7 +40,7 @@ export function boundPairs(study: Study, singles: readonly SingleTrial[], hooks:
   const isFree = study.request.taps === 'search'
   const base = isFree ? emptySums(study) : sumsWith(study, null, slackPu)
   const reaches = singles.map((single, index) => {
-    checkIn(hooks, index, singles.length, 'Bounding pairs')
+    checkIn(hooks, index + 1, singles.length, 'Bounding pairs')
     const range = loadsBehind(study, single.site)
     const sums = isFree || !single.trial ? emptySums(study) : sumsWith(study, single.site, slackPu)
     const cut = sums.slice(range.firstLoad, range.endLoad + 1)

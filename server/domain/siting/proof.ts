@@ -2,6 +2,7 @@ import { BASE_VOLTS120 } from '#domain/units/voltage-base.ts'
 import { EXTRA_SAVING_OF_LOSS, EXTRA_SAVING_SHARE, SPILL_MULTIPLE } from './pair-bound.ts'
 import type { PairSearch } from './search-pairs.ts'
 import type { SingleTrial } from './search-singles.ts'
+import { serviceRangeSentence } from './service-ranges.ts'
 import type { Proposal } from './site-result.ts'
 import type { Study } from './study.ts'
 import { totalHours } from './trial.ts'
@@ -51,7 +52,7 @@ export function notesOn(
   pairs: PairSearch | null,
   proposals: readonly Proposal[],
 ): string[] {
-  const { before, cases, judge, request } = study
+  const { before, cases, judge, limits, request } = study
   const what = judge.countsCustomers ? 'customer' : 'load point'
   const notes: string[] = []
   if (!judge.countsCustomers)
@@ -72,6 +73,9 @@ export function notesOn(
     notes.push(
       'Searched positions take the ideal ratio 1 + 0.00625 × position, one for all phases, in each case by itself.',
     )
+  }
+  if (request.goal === 'service') {
+    notes.push(serviceRangeSentence(limits.lowVolts120, limits.highVolts120))
   }
   return [...notes, ...oneIsEnough(singles, pairs)]
 }

@@ -16,8 +16,11 @@ export function screenNotes(feeder: Feeder, isPlaced: boolean): string[] {
   if (!feeder.access.some((way) => way.kind !== 'gate')) {
     notes.push('No roads or tracks are recorded, so distance to access ruled nothing out.')
   }
-  if (feeder.nests.length === 0)
-    notes.push('No nests are recorded, so nest seasons ruled nothing out.')
+  notes.push(
+    feeder.nests.length === 0
+      ? 'No nests are recorded, so nest seasons ruled nothing out.'
+      : 'Nest buffers and seasons are advisory: the wildlife agency and the permit decide.',
+  )
   lacking('length', real.filter((pole) => pole.heightM === undefined).length)
   lacking('class', real.filter((pole) => pole.poleClass === undefined).length)
   if (real.length < feeder.poles.length) {

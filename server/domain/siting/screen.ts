@@ -66,7 +66,7 @@ export function screenFeeder(
 ): Screen {
   const around = surroundingsOf(feeder, request, cases)
   const verdicts = feeder.poles.map((pole, index) => {
-    onPole(index)
+    onPole(index + 1)
     return verdictOn(pole, around)
   })
   return {

@@ -38,8 +38,8 @@ export function searchPairs(
   let notSettled = 0
   for (const pair of pairs) {
     if (kept.excludes(pair.least)) break
-    checkIn(hooks, solved, pairs.length, 'Trying two banks')
     solved += 1
+    checkIn(hooks, solved, pairs.length, 'Trying two banks')
     const outcome = tryPair(study, singles, pair, kept)
     if (outcome === 'given-up') continue
     if (outcome === 'not-settled') notSettled += 1

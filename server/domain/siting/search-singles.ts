@@ -15,8 +15,9 @@ export interface SingleTrial {
 /** Solves one bank on every site in every case. */
 export function searchSingles(study: Study, sites: readonly Site[], hooks: Hooks): SingleTrial[] {
   return sites.map((site, index) => {
-    checkIn(hooks, index, sites.length, 'Trying one bank')
-    return trySingle(study, site)
+    const single = trySingle(study, site)
+    checkIn(hooks, index + 1, sites.length, 'Trying one bank')
+    return single
   })
 }
 

@@ -121,7 +121,7 @@ function proposalsFrom(
   const chosen = distinctPlacements(study, ranked)
   return chosen
     .flatMap((placement, index) => {
-      checkIn(hooks, index, chosen.length, 'Checking the best')
+      checkIn(hooks, index + 1, chosen.length, 'Checking the best')
       const examined = examinePlacement(study, placement.sites)
       if (!examined) return []
       const key = rankKey(examined.trial, study.request.goal, worthOf(study, placement.sites))
