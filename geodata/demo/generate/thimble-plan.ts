@@ -104,7 +104,7 @@ export const THIMBLE_PLAN: readonly BranchPlan[] = [
     ]),
     spanM: 68,
   },
-  single('6', 5.7, 'A', 98, 2_100, 'Bobbin Lane', { homes: 12, ranches: 3, stockWells: 1 }),
+  single('6', 5.7, 'AB', 98, 2_100, 'Bobbin Lane', { homes: 12, ranches: 3, stockWells: 1 }),
   {
     ...single('7', 7.6, 'B', 100, 2_300, null, { homes: 9, ranches: 3, stockWells: 2 }),
     route: (start) => [start, ...along(ninebark, [800, -3_615], [3_000, -4_080], 13).slice(3)],
