@@ -126,7 +126,7 @@ function excludedText(excluded: readonly ExcludedPole[]): string {
   const byReason = new Map<string, string[]>()
   for (const { pole, reasons } of excluded) {
     for (const reason of reasons) {
-      const kind = reason.replace(/\d+(\.\d+)?/g, '…')
+      const kind = kindOf(reason)
       byReason.set(kind, [...(byReason.get(kind) ?? []), pole])
     }
   }
@@ -135,6 +135,11 @@ function excludedText(excluded: readonly ExcludedPole[]): string {
     .map(([reason, poles]) => `  ${String(poles.length).padStart(4)}  ${reason} (${listed(poles)})`)
   const count = `${excluded.length} pole${excluded.length === 1 ? '' : 's'}`
   return [`Ruled out: ${count}. All with their own reasons: --json.`, ...lines].join('\n')
+}
+
+/** A reason without what is in brackets and without the figures and ids that are the pole's own. */
+function kindOf(reason: string): string {
+  return reason.replace(/ \([^)]*\)/g, '').replace(/[\w.:-]*\d[\w.:-]*\w|\d/g, '…')
 }
 
 function listed(names: readonly string[]): string {

@@ -1,6 +1,5 @@
 import { mkdir, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { zipSync } from 'fflate'
 import { checkRecords } from '#domain/feeder/check-records.ts'
 import { Feeder } from '#domain/feeder/feeder.ts'
 import { type Finding, hasErrors } from '#domain/feeder/finding.ts'
@@ -9,7 +8,7 @@ import { checkFeeder } from '#domain/network/check-feeder.ts'
 import { checkConductors } from './check-conductors.ts'
 import { checkForm } from './check-form.ts'
 import { checkPlaces, type FilePoints } from './check-places.ts'
-import { readFolderFiles, readZip } from './folder-files.ts'
+import { readFolderFiles } from './folder-files.ts'
 import { finding } from './layer-finding.ts'
 import { FEATURE_LAYERS, HEADER_FILE } from './layer-table.ts'
 import { layersOfFeeder, layerText } from './layers-of-feeder.ts'
@@ -24,12 +23,6 @@ export interface FeederReading {
 /** Reads a feeder folder, or one zip of it, from disk. Never throws for what stands in it. */
 export async function readFeederFolder(folder: string): Promise<FeederReading> {
   const { layers, findings } = await readFolderFiles(folder)
-  return withFileFindings(layers, findings)
-}
-
-/** Reads the bytes of a zipped feeder folder. */
-export function readFeederZip(bytes: Uint8Array): FeederReading {
-  const { layers, findings } = readZip(bytes)
   return withFileFindings(layers, findings)
 }
 
@@ -124,13 +117,4 @@ export async function writeFeederFolder(folder: string, feeder: Feeder): Promise
   for (const [name, content] of Object.entries(layers)) {
     await writeFile(join(folder, name), layerText(content))
   }
-}
-
-/** A feeder folder as the bytes of one zip. */
-export function zipFeeder(feeder: Feeder): Uint8Array {
-  const encoder = new TextEncoder()
-  const entries = Object.entries(layersOfFeeder(feeder)).map(
-    ([name, content]) => [name, encoder.encode(layerText(content))] as const,
-  )
-  return zipSync(Object.fromEntries(entries))
 }

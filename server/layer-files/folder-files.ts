@@ -39,7 +39,7 @@ async function readDirectory(folder: string): Promise<FolderFiles> {
 }
 
 /** Reads a zip of a folder; the layer files may stand in one folder inside it. */
-export function readZip(bytes: Uint8Array): FolderFiles {
+function readZip(bytes: Uint8Array): FolderFiles {
   const texts = new Map<string, string>()
   const names: string[] = []
   let total = 0

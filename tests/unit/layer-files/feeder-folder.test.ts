@@ -4,12 +4,8 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { strToU8, zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import {
-  readFeederFolder,
-  readFeederZip,
-  writeFeederFolder,
-  zipFeeder,
-} from '../../../server/layer-files/feeder-folder.ts'
+import { readFeederFolder, writeFeederFolder } from '../../../server/layer-files/feeder-folder.ts'
+import { layersOfFeeder, layerText } from '../../../server/layer-files/layers-of-feeder.ts'
 import { smallLayers } from './small-layers.ts'
 
 const PUBLISHED = fileURLToPath(new URL('../../../geodata/published', import.meta.url))
@@ -41,14 +37,20 @@ const smallTexts = () =>
   )
 
 describe.each(FOLDERS)('the feeder folder %s', (folder) => {
-  it('reads without an error and is the same after writing and reading again', async () => {
+  it('reads without an error and is the same after writing and reading, plain or zipped', async () => {
     const { feeder, findings } = await readFeederFolder(folder)
     expect(findings.filter(({ severity }) => severity === 'error')).toEqual([])
     if (!feeder) throw new Error('Expected a feeder.')
     const copy = await mkdtemp(join(scratch, 'copy-'))
     await writeFeederFolder(copy, feeder)
     expect((await readFeederFolder(copy)).feeder).toEqual(feeder)
-    expect(readFeederZip(zipFeeder(feeder)).feeder).toEqual(feeder)
+    const entries = Object.entries(layersOfFeeder(feeder)).map(([name, content]) => [
+      name,
+      strToU8(layerText(content)),
+    ])
+    const zip = join(copy, 'feeder.zip')
+    await writeFile(zip, zipSync(Object.fromEntries(entries)))
+    expect((await readFeederFolder(zip)).feeder).toEqual(feeder)
   })
 })
 
