@@ -17,14 +17,19 @@ const PASSES: Readonly<Record<PoleFilter, (found: BirdPole) => boolean>> = {
   unknown: ({ separation }) => separation.verdict === 'unknown',
 }
 
-/** Poles of a kind whose id holds the scrap; case and separators do not matter. Keeps the order. */
+/**
+ * Poles of a kind whose id holds the scrap; case and separators do not matter. Keeps the order, but
+ * puts a pole of exactly that id first.
+ */
 export function filterPoles(
   poles: readonly BirdPole[],
   filter: PoleFilter,
   scrap: string,
 ): BirdPole[] {
   const wanted = plain(scrap)
-  return poles.filter((found) => PASSES[filter](found) && plain(found.pole.id).includes(wanted))
+  const found = poles.filter((pole) => PASSES[filter](pole) && plain(pole.pole.id).includes(wanted))
+  const exact = found.filter(({ pole }) => plain(pole.id) === wanted)
+  return exact.length === 0 ? found : [...new Set([...exact, ...found])]
 }
 
 const plain = (text: string): string => text.toUpperCase().replaceAll(/[^A-Z0-9]/g, '')

@@ -41,7 +41,10 @@ export function PoleItems({ pole, items }: Props) {
       {isAdding ? (
         <ItemForm pole={pole} item={null} onDone={() => show(null)} />
       ) : (
-        <Button look="main" onClick={() => show({ open: 'new', pole })}>
+        <Button
+          look={view?.open === 'edit' ? undefined : 'main'}
+          onClick={() => show({ open: 'new', pole })}
+        >
           Add a guard, cover or perch
         </Button>
       )}

@@ -1,0 +1,234 @@
+import { fileURLToPath } from 'node:url'
+import { AxeBuilder } from '@axe-core/playwright'
+import mgrs from 'mgrs'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import type { CaseSolution } from '#domain/electrical/solution.ts'
+import type { Feeder } from '#domain/feeder/feeder.ts'
+import type { Pole } from '#domain/feeder/pole.ts'
+import { readFeederFolder } from '../../server/layer-files/feeder-folder.ts'
+import {
+  type DeskPage,
+  keepPicture,
+  mapIsIdle,
+  openDesk,
+  PHONE,
+  seriousFindings,
+} from '../support/desk-page.ts'
+import { launchChromium } from '../support/launch-chromium.ts'
+import { type RunningServer, startServer } from '../support/start-server.ts'
+
+const FEEDER = 'thimble'
+let server: RunningServer
+let browser: Browser
+let feeder: Feeder
+let pole: Pole
+let desks: DeskPage[] = []
+
+beforeAll(async () => {
+  const folder = fileURLToPath(new URL(`../../geodata/demo/${FEEDER}`, import.meta.url))
+  const read = await readFeederFolder(folder)
+  const found = read.feeder?.poles[Math.floor(read.feeder.poles.length / 2)]
+  if (!read.feeder || !found) throw new Error('The demo feeder cannot be read.')
+  feeder = read.feeder
+  pole = found
+  server = await startServer()
+  browser = await launchChromium()
+})
+
+afterEach(async () => {
+  await Promise.all(desks.map((desk) => desk.close()))
+  desks = []
+})
+
+afterAll(async () => {
+  await browser?.close()
+  await server?.stop()
+})
+
+async function openCrew(rest = '', options = {}): Promise<DeskPage> {
+  const address = `${server.url}/?feeder=${FEEDER}&person=crew&expose=map${rest}`
+  const desk = await openDesk(browser, address, options)
+  desks.push(desk)
+  return desk
+}
+
+const search = (page: Page) => page.getByLabel('Pole id or coordinates')
+const rows = (page: Page) => page.getByRole('list', { name: 'Poles found' }).getByRole('button')
+const PHONE_OPTIONS = { viewport: PHONE, hasTouch: true, isMobile: true }
+
+/** Equirectangular distance on the mean earth (6371.0088 km): good to millimetres over a mile. */
+function groundDistanceM(a: readonly number[], b: readonly number[]): number {
+  const [lonA = 0, latA = 0] = a
+  const [lonB = 0, latB = 0] = b
+  const metresPerDegree = (6_371_008.8 * Math.PI) / 180
+  const middle = (((latA + latB) / 2) * Math.PI) / 180
+  return metresPerDegree * Math.hypot(latB - latA, (lonB - lonA) * Math.cos(middle))
+}
+
+describe('finding a pole', () => {
+  it('by a scrap of its id lists it and opens it with its neighbours up and down the line', async () => {
+    const { page, complaints } = await openCrew('', PHONE_OPTIONS)
+    await search(page).fill(pole.id.replace(/^\D+/, ''))
+    await rows(page).filter({ hasText: pole.id }).first().click()
+    const panel = page.getByRole('article', { name: `Pole ${pole.id}` })
+    await panel.waitFor()
+    const ends = feeder.spans.filter(({ from, to }) => from === pole.id || to === pole.id)
+    const neighbours = panel.getByRole('region', { name: 'Next poles' })
+    for (const { from, to } of ends) {
+      await neighbours.getByText(from === pole.id ? to : from, { exact: true }).waitFor()
+    }
+    await neighbours.getByText('Toward the source').first().waitFor()
+    expect(complaints).toEqual([])
+  })
+
+  it('by US National Grid gives the pole that stands there first', async () => {
+    const { page } = await openCrew()
+    await search(page).fill(mgrs.forward([...pole.at]))
+    await page.getByText('read as US National Grid').waitFor()
+    expect(await rows(page).first().textContent()).toContain(pole.id)
+  })
+
+  it('by degrees in any form gives the pole that stands there first', async () => {
+    const { page } = await openCrew()
+    const [lon, lat] = pole.at
+    const minutes = (value: number) => ((Math.abs(value) % 1) * 60).toFixed(4)
+    const typed = [
+      `${lat} ${lon}`,
+      `${Math.floor(lat)}°${minutes(lat)}' N ${Math.floor(-lon)}°${minutes(lon)}' W`,
+    ]
+    for (const text of typed) {
+      await search(page).fill(text)
+      await page.getByText('read as degrees').waitFor()
+      expect(await rows(page).first().textContent()).toContain(pole.id)
+    }
+  })
+
+  it('by nonsense says what can be typed, and by a far place that nothing is near', async () => {
+    const { page } = await openCrew()
+    await search(page).fill('no such pole')
+    await page.getByText('does not read as coordinates').waitFor()
+    await search(page).fill('43.5 107.2')
+    await page.getByText('West and south need a minus sign or a letter').waitFor()
+    await search(page).fill('13T CJ 1234 567')
+    await page.getByText('as many digits for east as for north').waitFor()
+  })
+})
+
+describe('the position of the device', () => {
+  it('puts the nearest pole first, with its distance and bearing', async () => {
+    const [lon, lat] = pole.at
+    const device = { longitude: lon + 0.0011, latitude: lat + 0.0004, accuracy: 8 }
+    const { page } = await openCrew('', {
+      ...PHONE_OPTIONS,
+      geolocation: device,
+      permissions: ['geolocation'],
+    })
+    await page.getByRole('button', { name: /Near me/ }).click()
+    await page.getByText('nearest first').waitFor()
+    const at = [device.longitude, device.latitude]
+    const nearest = feeder.poles
+      .map(({ id, at: there }) => ({ id, distanceM: groundDistanceM(at, there) }))
+      .sort((a, b) => a.distanceM - b.distanceM)[0]
+    const text = (await rows(page).first().textContent()) ?? ''
+    expect(text).toContain(nearest?.id)
+    const feet = Number(/(\d+) ft/.exec(text)?.[1])
+    expect(Math.abs(feet - (nearest?.distanceM ?? 0) / 0.3048)).toBeLessThan(1)
+    await mapIsIdle(page)
+    await keepPicture(page, 'crew-near-me-phone')
+    await search(page).fill(pole.id)
+    await rows(page).first().click()
+    const place = page.getByRole('region', { name: 'Where it stands' })
+    await place.getByText(/ft, \d+° true, (west|south-west)/).waitFor()
+    const drawn = await page.evaluate(() => window.crossarmMap?.getLayer('crew-device-dot')?.id)
+    expect(drawn).toBe('crew-device-dot')
+  })
+
+  it('that the browser keeps back is told in plain words, with what to do instead', async () => {
+    const { page } = await openCrew()
+    await page.getByRole('button', { name: /Near me/ }).click()
+    await page.getByText('does not let this page know your position').waitFor()
+    await page.getByText('or type coordinates').waitFor()
+  })
+})
+
+describe('the page of a pole', () => {
+  it('copies its US National Grid reference with one tap', async () => {
+    const { page } = await openCrew(`&pole=${pole.id}`, {
+      permissions: ['clipboard-read', 'clipboard-write'],
+    })
+    await page.getByRole('button', { name: 'Copy US National Grid' }).click()
+    await page.getByText('Copied').waitFor()
+    const copied = await page.evaluate(() => navigator.clipboard.readText())
+    expect(copied.replaceAll(' ', '')).toBe(mgrs.forward([...pole.at]))
+  })
+
+  it('tells the voltage that the server computes for the case, on the 120 V base', async () => {
+    const answer = await fetch(`${server.url}/api/feeders/${FEEDER}/voltage`, {
+      method: 'POST',
+      headers: {
+        'content-type': 'application/json',
+        'x-actor-id': 'check',
+        'x-actor-role': 'crew',
+      },
+      body: JSON.stringify({ taps: 'controlled' }),
+    })
+    const { solutions } = (await answer.json()) as { solutions: CaseSolution[] }
+    const first = solutions[0]
+    if (first?.status !== 'converged') throw new Error('The demo does not solve.')
+    const node = first.nodes.find(({ id }) => id === pole.id)
+    const { page } = await openCrew(`&pole=${pole.id}`)
+    const voltage = page.getByRole('region', { name: 'Voltage' })
+    for (const [phase, { volts120 }] of Object.entries(node?.phases ?? {})) {
+      await voltage.getByText(`${phase} ${volts120.toFixed(1)} V on the 120 V base`).waitFor()
+    }
+    expect(Object.keys(node?.phases ?? {}).length).toBeGreaterThan(0)
+  })
+
+  it('tells access, kit and one safety caution, at 7:1 contrast, on phone and desktop', async () => {
+    const equipped = feeder.equipment.find(({ kind }) => kind === 'recloser' || kind === 'switch')
+    const id = equipped?.pole ?? pole.id
+    for (const [name, options] of [
+      ['phone', PHONE_OPTIONS],
+      ['desktop', {}],
+    ] as const) {
+      const { page, complaints } = await openCrew(`&pole=${id}`, options)
+      await page
+        .getByRole('region', { name: 'Access' })
+        .getByText(/Nearest (road|track)/)
+        .waitFor()
+      await page
+        .getByRole('region', { name: 'What hangs on it' })
+        .getByText(equipped?.id ?? '')
+        .first()
+        .waitFor()
+      await page
+        .getByRole('region', { name: 'Voltage' })
+        .getByText('kV to ground')
+        .first()
+        .waitFor()
+      expect(await page.getByRole('complementary', { name: 'Safety' }).count()).toBe(1)
+      await mapIsIdle(page)
+      await keepPicture(page, `crew-pole-${name}`)
+      expect(await seriousFindings(page)).toEqual([])
+      expect(await lowContrast(page)).toEqual([])
+      expect(complaints).toEqual([])
+    }
+  })
+
+  it('of a pole that is not there offers the way back', async () => {
+    const { page } = await openCrew('&pole=NONE-1')
+    await page.getByText('This feeder has no pole NONE-1').waitFor()
+    await page.getByRole('button', { name: 'Back to the search' }).click()
+    await search(page).waitFor()
+  })
+})
+
+/** Texts of the crew's desk under 7:1, the enhanced contrast of WCAG 2.2 (criterion 1.4.6). */
+async function lowContrast(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page })
+    .include('.crew')
+    .withRules(['color-contrast-enhanced'])
+    .analyze()
+  return violations.flatMap(({ nodes }) => nodes.map(({ html }) => html))
+}

@@ -1,0 +1,57 @@
+import { mkdir } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
+
+const ARTIFACTS = fileURLToPath(new URL('../../artifacts', import.meta.url))
+
+export const DESKTOP = { width: 1440, height: 900 }
+export const PHONE = { width: 390, height: 844 }
+
+export interface DeskPage {
+  readonly page: Page
+  /** Everything that the page complained about so far. */
+  readonly complaints: string[]
+  readonly close: () => Promise<void>
+}
+
+/** Opens an address in a context of its own, so that one test's position and drafts are not another's. */
+export async function openDesk(
+  browser: Browser,
+  address: string,
+  options: BrowserContextOptions = {},
+): Promise<DeskPage> {
+  const context = await browser.newContext({ viewport: DESKTOP, ...options })
+  const page = await context.newPage()
+  const complaints: string[] = []
+  page.on('pageerror', (error) => complaints.push(error.message))
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text())
+  })
+  await page.goto(address)
+  return { page, complaints, close: () => context.close() }
+}
+
+/** A map without a graphics card on a busy machine takes its time. */
+const MAP_WITHIN_MS = 100_000
+
+/** Waits until the map has drawn all it was given. */
+export async function mapIsIdle(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.body.dataset.map === 'idle', null, {
+    timeout: MAP_WITHIN_MS,
+  })
+}
+
+/** Findings of axe that block or badly hinder people, one line each. */
+export async function seriousFindings(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)
+}
+
+/** Keeps a picture of the page in artifacts/, outside of the record. */
+export async function keepPicture(page: Page, name: string): Promise<void> {
+  await mkdir(ARTIFACTS, { recursive: true })
+  await page.screenshot({ path: `${ARTIFACTS}/${name}.png` })
+}
