@@ -58,7 +58,7 @@ export const ROOMS: readonly Room[] = [
   {
     folder: INTAKE,
     rooms: [UNITS, FEEDER, NETWORK],
-    packages: ['zod', 'proj4', 'mgrs', 'flatbush', 'geojson'],
+    packages: ['zod', 'proj4', 'mgrs', 'geojson'],
   },
 
   { folder: CONTRACT, rooms: DOMAIN, packages: ['zod', '@hono/zod-openapi'] },
