@@ -111,9 +111,9 @@ export const THIMBLE_PLAN: readonly BranchPlan[] = [
   },
   pumps('8', 9.2, 12, 1_600, 'Shuttle Lane', [56, 45, 37]),
   single('9', 9.7, 'C', 190, 1_900, 'Distaff Road', { homes: 6, ranches: 4, stockWells: 2 }),
-  pumps('10', 11.6, 8, 1_900, 'Heddle Lane', [56, 45, 37]),
+  pumps('10', 11.6, 8, 1_900, 'Heddle Lane', [75, 56, 37]),
   single('11', 12.7, 'C', 195, 2_200, 'Carding Road', { homes: 7, ranches: 4, stockWells: 2 }),
-  pumps('12', 14.1, 5, 1_500, 'Bodger Lane', [75, 56, 45]),
+  pumps('12', 14.1, 5, 1_500, 'Bodger Lane', [112, 93, 56]),
   single('13', 15.4, 'B', 215, 1_700, 'Tenter Lane', { homes: 6, ranches: 3, stockWells: 1 }),
   single('14', 17.0, 'A', 240, 1_700, 'Nap Hollow Road', { homes: 6, ranches: 3, stockWells: 2 }),
 ]

@@ -93,10 +93,10 @@ describe('the voltage problem of the demo', () => {
     expect(customersLow(skillet, cases.get('peak'))).toBeGreaterThan(36)
   })
 
-  it('leaves the short feeder with a milder trouble', () => {
+  it('leaves the far end of the short feeder at about 113 V at peak', () => {
     const cases = solved(thimble, { taps: 'controlled' })
-    expect(lowest(cases.get('peak'))).toBeGreaterThan(113)
-    expect(lowest(cases.get('peak'))).toBeLessThan(117)
+    expect(lowest(cases.get('peak'))).toBeGreaterThan(112)
+    expect(lowest(cases.get('peak'))).toBeLessThan(113.5)
     expect(customersLow(thimble, cases.get('peak'))).toBeGreaterThan(24)
   })
 
