@@ -9,6 +9,7 @@
  *   @vis.gl/react-maplibre with `beforeId={SLOTS.marks}` (map/slots.ts says which slots there are),
  *   text in MAP_FONT (map/blank-style.ts), and useMapClicks (map/map-clicks.tsx) to react to clicks.
  *   Colours come from the theme: useMapColours (map/map-colours.ts).
+ * - LegendRows: what the legend says of the person's own layers.
  * - Strip: replaces the voltage profile below the map; leave out to keep it.
  *
  * Inside them:

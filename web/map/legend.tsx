@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { type ReactNode, useMemo } from 'react'
 import { useFeeder } from '../state/feeder.tsx'
 import { useSelection } from '../state/selection.ts'
 import { useTheme } from '../state/theme.ts'
@@ -14,7 +14,7 @@ import { voltageScale } from './voltage-scale.ts'
 import './legend.css'
 
 /** What the map shows at this zoom, and nothing that it does not. */
-export function Legend() {
+export function Legend({ children }: { readonly children?: ReactNode }) {
   const { feeder } = useFeeder()
   const { phase } = useSelection()
   const isPhone = useMedia(PHONE)
@@ -23,12 +23,13 @@ export function Legend() {
   return (
     <details className="legend" open={!isPhone}>
       <summary>Legend</summary>
-      <div className="stack">
+      <div className="legend-body">
         <div>
           <p>Volts on the 120 V base, {shown}</p>
           <LegendScale scale={scale} />
         </div>
         <LegendWeights />
+        {children}
         <LegendSymbols />
         {feeder.header.coordinates === 'schematic' && (
           <p>
@@ -58,13 +59,16 @@ function LegendSymbols() {
   )
   if (names.length === 0) return <p className="soft">Zoom in for poles and equipment.</p>
   return (
-    <ul className="legend-rows">
-      {names.map((name) => (
-        <li key={name}>
-          <Drawing path={SYMBOL_PATHS[name]} />
-          {SYMBOL_WORDS[name]}
-        </li>
-      ))}
-    </ul>
+    <details>
+      <summary>Symbols</summary>
+      <ul className="legend-rows">
+        {names.map((name) => (
+          <li key={name}>
+            <Drawing path={SYMBOL_PATHS[name]} />
+            {SYMBOL_WORDS[name]}
+          </li>
+        ))}
+      </ul>
+    </details>
   )
 }

@@ -14,6 +14,9 @@ maplibregl.setWorkerUrl(workerUrl)
 /** Pixels around the pointer within which a feature counts as hit. */
 const REACH_PX = 7
 
+/** Keeps a fitted feeder clear of the edges and, below, of the legend. */
+const FIT_PADDING = { top: 48, right: 48, bottom: 130, left: 48 }
+
 interface Props {
   readonly bounds: Bounds
   readonly children: ReactNode
@@ -41,7 +44,7 @@ export function MapView({ bounds, children }: Props) {
       ref={ref}
       mapLib={maplibregl}
       mapStyle={style}
-      initialViewState={{ bounds, fitBoundsOptions: { padding: 48 } }}
+      initialViewState={{ bounds, fitBoundsOptions: { padding: FIT_PADDING } }}
       style={{ position: 'absolute', inset: 0 }}
       hash="map"
       attributionControl={false}

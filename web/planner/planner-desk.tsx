@@ -1,13 +1,38 @@
-import { useFeeder } from '../state/feeder.tsx'
+import { useSelection } from '../state/selection.ts'
+import { AddFeeder } from './add-feeder.tsx'
+import { FindingsView } from './findings-view.tsx'
+import { Overview } from './overview.tsx'
+import { PolePanel } from './pole-panel.tsx'
+import { PoleSearch } from './pole-search.tsx'
+import { ProposalView } from './proposal-view.tsx'
+import { StudyView } from './study-view.tsx'
+import './planner.css'
 
+/** The planner's desk: a search box, the selected pole, and below it the step that is open. */
 export function PlannerDesk() {
-  const { feeder, customers } = useFeeder()
+  const { view, proposal, study, choice, pole } = useSelection()
+  if (view === 'add') return <AddFeeder />
   return (
-    <div className="stack">
-      <h2>{feeder.header.name}</h2>
-      <p>
-        {feeder.poles.length} poles, {customers} customers.
-      </p>
+    <div className="stack planner">
+      <PoleSearch />
+      {pole !== null && <PolePanel key={pole} />}
+      <Step
+        name={
+          view === 'findings'
+            ? 'findings'
+            : proposal !== null || (study !== null && choice !== null)
+              ? 'proposal'
+              : study !== null
+                ? 'study'
+                : 'overview'
+        }
+      />
     </div>
   )
+}
+
+function Step({ name }: { readonly name: 'findings' | 'proposal' | 'study' | 'overview' }) {
+  if (name === 'findings') return <FindingsView />
+  if (name === 'proposal') return <ProposalView />
+  return name === 'study' ? <StudyView /> : <Overview />
 }

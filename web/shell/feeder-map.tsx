@@ -13,7 +13,7 @@ import { useSelection } from '../state/selection.ts'
 export function FeederMap() {
   const { feeder } = useFeeder()
   const { person } = useSelection()
-  const { MapLayers } = PERSON_SCREENS[person]
+  const { MapLayers, LegendRows } = PERSON_SCREENS[person]
   const bounds = useMemo(() => boundsOf(feeder.poles.map(({ at }) => at)), [feeder])
   return (
     <MapView bounds={bounds}>
@@ -21,7 +21,7 @@ export function FeederMap() {
       <FeederLayers />
       {MapLayers && <MapLayers />}
       <Camera />
-      <Legend />
+      <Legend>{LegendRows && <LegendRows />}</Legend>
     </MapView>
   )
 }

@@ -17,6 +17,11 @@ export interface Selection {
   readonly pole: string | null
   /** A kept proposal that is open. */
   readonly proposal: string | null
+  /** A siting study whose result is open, and the rank of the proposal chosen in it. */
+  readonly study: string | null
+  readonly choice: string | null
+  /** Poles to which the banks of the open proposal were moved by hand, with commas between. */
+  readonly moved: string | null
   /** Part of the person's desk that stands open; each desk names its own. */
   readonly view: string | null
   /** Whether regulators follow their controls or stay at the recorded positions. */
@@ -38,6 +43,9 @@ export function selectionOfAddress(search: string): Selection {
     person: oneOf(PERSONS, given.get('person')),
     pole: given.get('pole'),
     proposal: given.get('proposal'),
+    study: given.get('study'),
+    choice: given.get('choice'),
+    moved: given.get('moved'),
     view: given.get('view'),
     taps: oneOf(TAP_RULES, given.get('taps')),
   }

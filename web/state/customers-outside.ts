@@ -1,4 +1,5 @@
 import type { NodeVoltage } from '#domain/electrical/solution.ts'
+import type { VoltageLimits } from '#domain/feeder/header.ts'
 import type { Load } from '#domain/feeder/load.ts'
 import { loadMask } from '#domain/network/load-phases.ts'
 import { phasesOfMask } from '#domain/units/phases.ts'
@@ -17,9 +18,12 @@ const ON_LIMIT_V = 1e-6
  * Customers of whom a phase of their load is below or above the limits at the primary. A load
  * along a span is judged at both ends of it. Where no customers are recorded, loads are counted.
  */
-export function customersOutside(model: FeederModel, solution: Converged): CustomersOutside {
+export function customersOutside(
+  model: FeederModel,
+  solution: Converged,
+  limits: VoltageLimits = model.feeder.header.limits,
+): CustomersOutside {
   const nodes = nodesByPole(solution)
-  const { limits } = model.feeder.header
   let low = 0
   let high = 0
   for (const load of model.feeder.loads) {

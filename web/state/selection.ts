@@ -8,7 +8,23 @@ window.addEventListener('popstate', () => {
 })
 
 /** Going back leads over these; the others replace the present address. */
-const STEPS: readonly (keyof Selection)[] = ['feeder', 'person', 'proposal', 'view']
+const STEPS: readonly (keyof Selection)[] = [
+  'feeder',
+  'person',
+  'proposal',
+  'study',
+  'choice',
+  'view',
+]
+
+const OF_ONE_FEEDER = {
+  pole: null,
+  case: null,
+  proposal: null,
+  study: null,
+  choice: null,
+  moved: null,
+} as const
 
 /**
  * Changes what is selected, on every screen and in the address. Another feeder lets
@@ -17,7 +33,7 @@ const STEPS: readonly (keyof Selection)[] = ['feeder', 'person', 'proposal', 'vi
 export function select(change: Partial<Selection>): void {
   const before = store.get()
   const isOtherFeeder = change.feeder !== undefined && change.feeder !== before.feeder
-  const freed = isOtherFeeder ? { pole: null, case: null, proposal: null } : {}
+  const freed = isOtherFeeder ? OF_ONE_FEEDER : {}
   const after = { ...before, ...freed, ...change }
   if (isSame(before, after)) return
   const isStep = before.feeder !== null && STEPS.some((key) => before[key] !== after[key])

@@ -17,6 +17,7 @@ export function tryBanks(banks: readonly Regulator[]): void {
 }
 
 export function previewBanks(preview: readonly Regulator[] | null): void {
+  if (trial.get().preview === preview) return
   trial.set({ ...trial.get(), preview })
 }
 

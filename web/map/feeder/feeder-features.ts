@@ -128,8 +128,9 @@ const RANKS: Readonly<Record<Equipment['kind'], number>> = {
 }
 const SOURCE_RANK = 0
 const LAST_MAIN_RANK = 5
-/** Of one symbol and the gap to the next, pixels. */
-const STEP_PX = 26
+/** From the pole to its first symbol, and from one symbol to the next, pixels. */
+const FIRST_PX = 19
+const STEP_PX = 24
 
 /** Equipment, the source, and loads at poles that carry no transformer to stand for them. */
 export function equipmentFeatures(model: FeederModel): Collection<Point, EquipmentProperties> {
@@ -141,7 +142,7 @@ export function equipmentFeatures(model: FeederModel): Collection<Point, Equipme
           ...item,
           pole: id,
           turnDeg: turns.get(id)?.turnDeg ?? 0,
-          offset: [0, (index + 1) * -STEP_PX],
+          offset: [0, -FIRST_PX - index * STEP_PX],
           isMain: item.rank <= LAST_MAIN_RANK,
         }),
       ),

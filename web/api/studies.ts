@@ -1,0 +1,66 @@
+import { type QueryClient, useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
+import { useEffect } from 'react'
+import { hasEnded, type Study, StudyEvent } from '#contract/studies.ts'
+import type { SiteRequest } from '#domain/siting/site-request.ts'
+import { call } from './call.ts'
+
+const keyOf = (studyId: string | null) => ['study', studyId]
+
+/** A study, kept true by the server's events as long as it runs. */
+export function useStudy(studyId: string | null) {
+  const client = useQueryClient()
+  const query = useQuery({
+    queryKey: keyOf(studyId),
+    queryFn: ({ signal }) => call('getStudy', { params: { studyId: studyId ?? '' } }, signal),
+    enabled: studyId !== null,
+    staleTime: Number.POSITIVE_INFINITY,
+  })
+  const isRunning = query.data !== undefined && !hasEnded(query.data.state)
+  useEffect(() => {
+    if (studyId !== null && isRunning) return followStudy(client, studyId)
+  }, [client, studyId, isRunning])
+  return query
+}
+
+const EVENTS = ['progress', 'done', 'failed', 'cancelled'] as const
+const ASK_AGAIN_MS = 1_500
+
+/** Listens until the study ends; where the stream breaks, asks again after a while. */
+function followStudy(client: QueryClient, studyId: string): () => void {
+  const events = new EventSource(`/api/studies/${encodeURIComponent(studyId)}/events`)
+  let timer: number | undefined
+  for (const event of EVENTS) {
+    events.addEventListener(event, ({ data }: MessageEvent<string>) => {
+      const told = StudyEvent.parse({ event, data: JSON.parse(data) })
+      client.setQueryData<Study>(keyOf(studyId), (old) =>
+        told.event === 'progress' ? old && { ...old, ...told.data } : told.data,
+      )
+    })
+  }
+  events.addEventListener('error', () => {
+    events.close()
+    timer = window.setTimeout(
+      () => void client.invalidateQueries({ queryKey: keyOf(studyId) }),
+      ASK_AGAIN_MS,
+    )
+  })
+  return () => {
+    events.close()
+    window.clearTimeout(timer)
+  }
+}
+
+export function useStartStudy(feederId: string) {
+  return useMutation({
+    mutationFn: (request: SiteRequest) =>
+      call('startStudy', { params: { feederId }, body: { request } }),
+  })
+}
+
+export function useCancelStudy() {
+  const client = useQueryClient()
+  return useMutation({
+    mutationFn: (studyId: string) => call('cancelStudy', { params: { studyId } }),
+    onSuccess: (study) => client.setQueryData(keyOf(study.id), study),
+  })
+}

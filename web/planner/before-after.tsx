@@ -1,0 +1,102 @@
+import type { SiteRequest } from '#domain/siting/site-request.ts'
+import type { CaseEffect } from '#domain/siting/site-result.ts'
+import { useFeeder } from '../state/feeder.tsx'
+import { select } from '../state/selection.ts'
+import {
+  convergedCase,
+  useBefore,
+  useShownCaseId,
+  useSolutions,
+  whyUnsolved,
+} from '../state/solutions.ts'
+import { useTrial } from '../state/trial.ts'
+import { Button } from '../ui/button.tsx'
+import { effectOf } from './effect.ts'
+import { limitsOf } from './limits-of.ts'
+
+/** Every case with and without the banks, computed here and now. */
+export function BeforeAfter({ request }: { readonly request: SiteRequest }) {
+  const { feeder } = useFeeder()
+  return (
+    <table className="planner-table">
+      <caption>
+        What changes <span className="soft">(volts on the 120 V base)</span>
+      </caption>
+      <thead>
+        <tr>
+          <td />
+          <th scope="col" className="planner-number">
+            Before
+          </th>
+          <th scope="col" className="planner-number">
+            After
+          </th>
+        </tr>
+      </thead>
+      {feeder.header.cases.map(({ id, name }) => (
+        <CaseRows key={id} caseId={id} name={name} request={request} />
+      ))}
+    </table>
+  )
+}
+
+interface CaseProps {
+  readonly caseId: string
+  readonly name: string
+  readonly request: SiteRequest
+}
+
+function CaseRows({ caseId, name, request }: CaseProps) {
+  const model = useFeeder()
+  const { banks } = useTrial()
+  const limits = limitsOf(model.feeder.header, request)
+  const now = useBefore().data
+  const then = useSolutions(banks).data
+  const isShown = useShownCaseId() === caseId
+  const [before, after] = [now, then].map((solutions) => {
+    const solution = convergedCase(solutions, caseId)
+    return solution && effectOf(model, solution, limits)
+  })
+  return (
+    <tbody aria-current={isShown ? 'true' : undefined}>
+      <tr>
+        <th scope="rowgroup" colSpan={3} className="planner-case">
+          <Button look="plain" className="planner-inline" onClick={() => select({ case: caseId })}>
+            {name}
+          </Button>
+        </th>
+      </tr>
+      {before && after ? (
+        <EffectRows before={before} after={after} />
+      ) : (
+        <tr>
+          <td colSpan={3}>{whyUnsolved(then, caseId) ?? 'Computing…'}</td>
+        </tr>
+      )}
+    </tbody>
+  )
+}
+
+const ROWS: readonly {
+  readonly label: string
+  readonly text: (effect: CaseEffect) => string
+}[] = [
+  { label: 'Customers outside', text: ({ customersOutside }) => String(customersOutside) },
+  { label: 'Lowest', text: ({ lowest }) => extreme(lowest) },
+  { label: 'Highest', text: ({ highest }) => extreme(highest) },
+  { label: 'Loss', text: ({ lossKw }) => `${lossKw.toFixed(1)} kW` },
+]
+
+function extreme({ volts120, node, phase }: CaseEffect['lowest']): string {
+  return `${volts120.toFixed(1)} V, ${node} ${phase}`
+}
+
+function EffectRows(effects: { readonly before: CaseEffect; readonly after: CaseEffect }) {
+  return ROWS.map(({ label, text }) => (
+    <tr key={label}>
+      <th scope="row">{label}</th>
+      <td className="planner-number">{text(effects.before)}</td>
+      <td className="planner-number">{text(effects.after)}</td>
+    </tr>
+  ))
+}

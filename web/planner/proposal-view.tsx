@@ -1,0 +1,105 @@
+import { useProposal } from '../api/proposals.ts'
+import { useFeeder } from '../state/feeder.tsx'
+import { counted } from '../state/format.ts'
+import { select, useSelection } from '../state/selection.ts'
+import { showSide, useTrial } from '../state/trial.ts'
+import { Button } from '../ui/button.tsx'
+import { EmptyNote, ErrorNote, LoadingNote } from '../ui/state-note.tsx'
+import { BankCard } from './bank-card.tsx'
+import { BeforeAfter } from './before-after.tsx'
+import { ExcludedList } from './excluded-list.tsx'
+import { type OpenProposal, useOpenProposal } from './open-proposal.ts'
+import { ProposalMoney } from './proposal-money.tsx'
+import { SaveForm } from './save-form.tsx'
+import { useTrialBanks } from './use-trial-banks.ts'
+
+/** A chosen proposal: what it does, why, and where its banks stand. */
+export function ProposalView() {
+  const open = useOpenProposal()
+  const { proposal, study } = useSelection()
+  const saved = useProposal(proposal)
+  const leave = () => select({ proposal: null, choice: null, moved: null })
+  return (
+    <section className="stack" aria-label="Proposal">
+      <div className="planner-head">
+        <h2>{open?.saved?.name ?? (open ? `Proposal ${open.proposal.rank}` : 'Proposal')}</h2>
+        <Button look="plain" onClick={leave}>
+          {study === null ? 'Back to the feeder' : 'Back to the list'}
+        </Button>
+      </div>
+      {saved.error && <ErrorNote title="The proposal could not be opened." error={saved.error} />}
+      {!open && !saved.error && <LoadingNote what="Opening the proposal…" />}
+      {open && <Opened open={open} />}
+    </section>
+  )
+}
+
+function Opened({ open }: { readonly open: OpenProposal }) {
+  const { saved, proposal, request, result } = open
+  const { version } = useFeeder()
+  const { banks, isMoved } = useTrialBanks()
+  return (
+    <>
+      {saved?.note && <p>{saved.note}</p>}
+      {saved && saved.feederVersion !== version && (
+        <EmptyNote
+          what={`Kept on version ${saved.feederVersion} of the feeder; it is now version ${version}. The figures below are computed anew.`}
+        />
+      )}
+      <SideChoice />
+      {banks.map((bank, index) => (
+        <BankCard key={index === 0 ? 'first' : 'second'} bank={bank} index={index} open={open} />
+      ))}
+      <BeforeAfter request={request} />
+      <ProposalMoney open={open} />
+      {!isMoved && <Why open={open} />}
+      <SaveForm open={open} />
+      {result && proposal.nearAlternatives.length > 0 && (
+        <p>
+          Nearly the same result at {counted(proposal.nearAlternatives.length, 'neighbouring pole')}
+          : {proposal.nearAlternatives.join(', ')}.
+        </p>
+      )}
+      {result && <ExcludedList result={result} />}
+      <p className="small soft">
+        A computed suggestion, not an order: setting a bank is energized work. The utility’s safety
+        rules, qualified workers, local codes, permits and the wildlife agencies decide.
+      </p>
+    </>
+  )
+}
+
+function SideChoice() {
+  const { shown } = useTrial()
+  return (
+    <fieldset className="planner-sides">
+      <legend className="visually-hidden">Map and profile show the line</legend>
+      <Button isPressed={shown === 'before'} onClick={() => showSide('before')}>
+        Before
+      </Button>
+      <Button isPressed={shown === 'after'} onClick={() => showSide('after')}>
+        After
+      </Button>
+      <span className="soft">on map and profile</span>
+    </fieldset>
+  )
+}
+
+function Why({ open: { proposal } }: { readonly open: OpenProposal }) {
+  return (
+    <div>
+      <h3>Why this pole</h3>
+      <p>{proposal.reason}</p>
+      {proposal.flags.length > 0 && (
+        <ul className="planner-flags">
+          {proposal.flags.map((flag) => (
+            <li key={flag} className="planner-flag">
+              <span aria-hidden="true">⚑ </span>
+              {flag}
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,84 @@
+import { type FormEvent, useState } from 'react'
+import { useProposalChanges } from '../api/proposals.ts'
+import { useFeeder } from '../state/feeder.tsx'
+import { listed } from '../state/format.ts'
+import { select } from '../state/selection.ts'
+import { Button } from '../ui/button.tsx'
+import { Field } from '../ui/field.tsx'
+import { ErrorNote } from '../ui/state-note.tsx'
+import type { OpenProposal } from './open-proposal.ts'
+import { useJudgedProposal } from './use-judged-proposal.ts'
+import { useTrialBanks } from './use-trial-banks.ts'
+
+/** Keeps the proposal, as its banks stand now, under a name. */
+export function SaveForm({ open }: { readonly open: OpenProposal }) {
+  const { feeder } = useFeeder()
+  const { banks, isMoved } = useTrialBanks()
+  const judged = useJudgedProposal(open)
+  const { save } = useProposalChanges(feeder.header.id)
+  const [isOpen, setIsOpen] = useState(false)
+  const [name, setName] = useState<string | null>(null)
+  const [note, setNote] = useState('')
+  const suggested = `Bank at ${listed(banks.map(({ pole }) => pole))}`
+  const given = name ?? suggested
+  const isKept = open.saved !== null && !isMoved
+  if (isKept) {
+    const { savedBy, savedAt } = open.saved
+    return (
+      <p className="soft">
+        Kept by {savedBy.id} on {savedAt.slice(0, 10)}.
+      </p>
+    )
+  }
+  const submit = (event: FormEvent) => {
+    event.preventDefault()
+    if (!judged || given.trim() === '') return
+    save.mutate(
+      { name: given, note, request: open.request, proposal: judged },
+      { onSuccess: ({ id }) => select({ proposal: id, moved: null }) },
+    )
+  }
+  if (!isOpen) {
+    return (
+      <div className="row">
+        <Button look="main" onClick={() => setIsOpen(true)}>
+          Keep as proposal
+        </Button>
+      </div>
+    )
+  }
+  return (
+    <form className="planner-card stack" onSubmit={submit}>
+      <Field label="Name" fault={given.trim() === '' ? 'Give it a name to find it by.' : null}>
+        {(control) => (
+          <input
+            {...control}
+            className="input"
+            value={given}
+            maxLength={120}
+            onChange={({ target }) => setName(target.value)}
+          />
+        )}
+      </Field>
+      <Field label="Note">
+        {(control) => (
+          <textarea
+            {...control}
+            className="input"
+            rows={3}
+            maxLength={4000}
+            value={note}
+            onChange={({ target }) => setNote(target.value)}
+          />
+        )}
+      </Field>
+      {save.error && <ErrorNote title="It was not kept." error={save.error} />}
+      <div className="row">
+        <Button type="submit" look="main" disabled={!judged || save.isPending}>
+          {save.isPending ? 'Keeping…' : 'Keep'}
+        </Button>
+        <Button onClick={() => setIsOpen(false)}>Not now</Button>
+      </div>
+    </form>
+  )
+}
