@@ -53,12 +53,12 @@ function changeOf(was: number, is: number): string {
   return `${is > was ? 'rises' : 'falls'} from ${from} to ${to}`
 }
 
-function lossSentence({ before }: Study, { reports, trial }: Examined): string {
-  const wasKw = before.meanLossKw.toFixed(1)
-  const isKw = trial.meanLossKw.toFixed(1)
+function lossSentence({ before, request }: Study, { reports, trial }: Examined): string {
   const taps = reports.map((ofBank) => signed(Object.values(ofBank[0]?.taps ?? {})[0] ?? 0))
+  const positions = request.taps === 'search' ? ` with position ${taps.join(' and ')}` : ''
+  const [was, is] = [before.meanLossKw.toFixed(1), trial.meanLossKw.toFixed(1)]
   const verb = trial.meanLossKw <= before.meanLossKw ? 'fall' : 'rise'
-  return `Losses ${verb} from ${wasKw} to ${isKw} kW with position ${taps.join(' and ')}.`
+  return `Losses ${verb} from ${was} to ${is} kW${positions}.`
 }
 
 function highestSentence({ limits, network }: Study, trial: Trial): string {
