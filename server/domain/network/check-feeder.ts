@@ -18,9 +18,12 @@ export function checkFeeder(feeder: Feeder): Finding[] {
     ...loopFindings(trace, report),
     ...islandFindings(feeder, trace, report),
     ...trace.spans.flatMap((traced) => spanFindings(traced, trace, report)),
-    ...feeder.loads.flatMap((load) => loadFindings(feeder, load, trace, report)),
+    ...feeder.loads.flatMap(loadCheck(trace, report)),
   ]
 }
+
+/** All three, as they leave the source. */
+const ALL_PHASES = 7
 
 type Report = (
   severity: Finding['severity'],
@@ -189,29 +192,40 @@ function spanFindings(traced: TracedSpan, trace: FeederTrace, report: Report): F
   return findings
 }
 
-function loadFindings(feeder: Feeder, load: Load, trace: FeederTrace, report: Report): Finding[] {
-  const pole = load.pole ?? feeder.spans.find(({ id }) => id === load.span)?.from
-  const index = pole === undefined ? undefined : trace.feedingSpan.get(pole)
-  if (index === undefined) return []
-  const missing = loadMask(load) & ~arriving(load, index, trace)
-  if (missing === 0) return []
-  return [
-    report(
-      'warning',
-      'load-not-fed',
-      'loads',
-      load.id,
-      `It draws from ${named(missing)}, which does not arrive there; that part is left out of the solution.`,
-      'Correct the phases of the load or of the line.',
-      pole,
-    ),
-  ]
+/** Checks one load at a time against the phases that arrive where it stands. */
+function loadCheck(trace: FeederTrace, report: Report): (load: Load) => Finding[] {
+  const tracedSpans = new Map(trace.spans.map((traced) => [traced.span.id, traced]))
+  return (load) => {
+    const place = placeOf(load, trace, tracedSpans)
+    const missing = place ? loadMask(load) & ~place.arriving : 0
+    if (!place || missing === 0) return []
+    return [
+      report(
+        'warning',
+        'load-not-fed',
+        'loads',
+        load.id,
+        `It draws from ${named(missing)}, which does not arrive there; that part is left out of the solution.`,
+        'Correct the phases of the load or of the line.',
+        place.pole,
+      ),
+    ]
+  }
 }
 
-function arriving(load: Load, feedingIndex: number, trace: FeederTrace): PhaseMask {
-  if (load.span !== undefined)
-    return trace.spans.find(({ span }) => span.id === load.span)?.mask ?? 0
-  return trace.spans[feedingIndex]?.mask ?? 7
+/** Null where the load has no power at all: the island is reported, not each load in it. */
+function placeOf(
+  load: Load,
+  trace: FeederTrace,
+  tracedSpans: ReadonlyMap<string, TracedSpan>,
+): { pole: string; arriving: PhaseMask } | null {
+  if (load.span !== undefined) {
+    const traced = tracedSpans.get(load.span)
+    return traced ? { pole: traced.nearPole, arriving: traced.mask } : null
+  }
+  const feeding = load.pole === undefined ? undefined : trace.feedingSpan.get(load.pole)
+  if (load.pole === undefined || feeding === undefined) return null
+  return { pole: load.pole, arriving: trace.spans[feeding]?.mask ?? ALL_PHASES }
 }
 
 function named(mask: PhaseMask): string {
