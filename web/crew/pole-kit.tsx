@@ -2,9 +2,9 @@ import type { Pole } from '#domain/feeder/pole.ts'
 import { feetOfMetres } from '#domain/units/length.ts'
 import { useProtections } from '../api/protections.ts'
 import type { Units } from '../state/address.ts'
+import { customersInWords, equipmentInWords } from '../state/equipment-in-words.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { useSelection } from '../state/selection.ts'
-import { customersInWords, equipmentInWords } from './equipment-in-words.ts'
 
 /** What hangs on a pole, in words that can be held against what the crew sees. */
 export function PoleKit({ pole }: { readonly pole: Pole }) {

@@ -1,10 +1,10 @@
 import type { Pole } from '#domain/feeder/pole.ts'
 import { showPlace } from '../state/camera.ts'
+import { phaseWords } from '../state/equipment-in-words.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { select, useSelection } from '../state/selection.ts'
 import { List, ListRow } from '../ui/list.tsx'
 import { wayTo } from './bearing.ts'
-import { phaseWords } from './equipment-in-words.ts'
 import { lineNeighbours, type Neighbour } from './line-neighbours.ts'
 import { WayNeedle } from './way-needle.tsx'
 

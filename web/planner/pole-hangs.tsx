@@ -1,4 +1,4 @@
-import { customersInWords, equipmentInWords } from '../crew/equipment-in-words.ts'
+import { customersInWords, equipmentInWords } from '../state/equipment-in-words.ts'
 import { useFeeder } from '../state/feeder.tsx'
 
 /** Equipment on the pole and who is served from it. */

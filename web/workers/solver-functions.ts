@@ -1,5 +1,5 @@
-import { type SolveOptions, solveFeeder } from '#domain/electrical/solve-feeder.ts'
 import type { CaseSolution } from '#domain/electrical/solution.ts'
+import { type SolveOptions, solveFeeder } from '#domain/electrical/solve-feeder.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 
 /** Feeders that were handed over, so that they travel to the worker once. */

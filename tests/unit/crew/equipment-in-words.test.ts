@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { Equipment } from '#domain/feeder/equipment.ts'
 import { Load } from '#domain/feeder/load.ts'
-import { customersInWords, equipmentInWords } from '../../../web/crew/equipment-in-words.ts'
+import { customersInWords, equipmentInWords } from '../../../web/state/equipment-in-words.ts'
 
 const words = (item: object): string => equipmentInWords(Equipment.parse({ pole: 'P1', ...item }))
 
