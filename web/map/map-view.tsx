@@ -15,7 +15,7 @@ maplibregl.setWorkerUrl(workerUrl)
 const REACH_PX = 7
 
 /** Keeps a fitted feeder clear of the edges and, below, of the legend. */
-const FIT_PADDING = { top: 48, right: 48, bottom: 130, left: 48 }
+const FIT_PADDING = { top: 48, right: 48, bottom: 170, left: 48 }
 
 interface Props {
   readonly bounds: Bounds
@@ -51,9 +51,9 @@ export function MapView({ bounds, children }: Props) {
       maxPitch={0}
       dragRotate={false}
       pitchWithRotate={false}
+      keyboard={false}
       onLoad={({ target }) => {
         target.touchZoomRotate.disableRotation()
-        target.keyboard.disableRotation()
         exposeMap(target)
       }}
       onClick={(event) => {

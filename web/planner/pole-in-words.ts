@@ -16,6 +16,11 @@ export function poleInWords(pole: Pole, units: Units): string {
     pole.framing ?? '',
     pole.installedYear === undefined ? '' : `set ${pole.installedYear}`,
   ]
-  const text = parts.filter(Boolean).join(', ')
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`
+  return sentence(parts.filter(Boolean).join(', '))
+}
+
+/** A phrase as a sentence: a capital in front, a full stop behind. */
+export function sentence(phrase: string): string {
+  const end = /[.!?]$/.test(phrase) ? '' : '.'
+  return `${phrase.charAt(0).toUpperCase()}${phrase.slice(1)}${end}`
 }

@@ -5,7 +5,7 @@ import { select, useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
 import { PoleFindings } from './pole-findings.tsx'
 import { PoleHangs } from './pole-hangs.tsx'
-import { poleInWords } from './pole-in-words.ts'
+import { poleInWords, sentence } from './pole-in-words.ts'
 import { PoleNeighbours } from './pole-neighbours.tsx'
 import { PoleRuledOut } from './pole-ruled-out.tsx'
 import { PoleVoltages } from './pole-voltages.tsx'
@@ -38,7 +38,7 @@ export function PolePanel() {
         {awayM === undefined
           ? 'No closed line joins it to the source.'
           : `${inWords(distance(awayM, units))} along the line from the source.`}{' '}
-        {pole.location}
+        {pole.location && sentence(pole.location)}
       </p>
       <PoleVoltages pole={pole.id} />
       <PoleHangs pole={pole.id} />

@@ -4,6 +4,7 @@ import { Camera } from '../map/camera.tsx'
 import { FeederLayers } from '../map/feeder/feeder-layers.tsx'
 import { LandLayers } from '../map/land/land-layers.tsx'
 import { Legend } from '../map/legend.tsx'
+import { MapKeys } from '../map/map-keys.tsx'
 import { MapView } from '../map/map-view.tsx'
 import { PERSON_SCREENS } from '../person-screens.ts'
 import { useFeeder } from '../state/feeder.tsx'
@@ -21,6 +22,7 @@ export function FeederMap() {
       <FeederLayers />
       {MapLayers && <MapLayers />}
       <Camera />
+      <MapKeys />
       <Legend>{LegendRows && <LegendRows />}</Legend>
     </MapView>
   )

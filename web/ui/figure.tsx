@@ -3,6 +3,7 @@ import './figure.css'
 interface Props {
   /** As shown: "109.6". */
   readonly value: string
+  /** Empty where the column or the words around say it. */
   readonly unit: string
   /** Opens the working of a computed figure. */
   readonly onWorking?: () => void
@@ -15,7 +16,7 @@ export function Figure({ value, unit, onWorking, label }: Props) {
   const text = (
     <>
       <span>{value}</span>
-      <span className="figure-unit">{unit}</span>
+      {unit !== '' && <span className="figure-unit">{unit}</span>}
     </>
   )
   if (!onWorking) return <span className="figure">{text}</span>
