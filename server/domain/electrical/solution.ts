@@ -12,7 +12,10 @@ export interface PhaseVoltage {
 }
 
 export interface NodeVoltage {
-  /** Pole id, or `<regulator id>:out` for the load side of a series device. */
+  /**
+   * Pole id; `<device id>:out` for the load side of a series device; `<span id>:quarter` for the
+   * point of a span at which most of a load spread along it is taken to stand.
+   */
   readonly id: string
   /** Pole that the node stands on. */
   readonly poleId: string
