@@ -30,7 +30,7 @@ function AccessLine({ found }: { readonly found: NearestAccess }) {
     <div>
       <p>
         Nearest {access.kind}: <strong>{access.name ?? access.id}</strong>
-        {access.note && `. ${access.note}`}
+        {access.note && `: ${access.note}`}
       </p>
       <WayNeedle way={way} units={units} />
     </div>

@@ -22,8 +22,8 @@ export function PolePlace({ pole }: { readonly pole: Pole }) {
           <WayNeedle way={wayTo(device.at, pole.at)} units={units} />
         </p>
       )}
-      <NearMe units={units} />
       <p>{pole.location ?? 'No directions in words are recorded.'}</p>
+      <NearMe units={units} />
       {header.coordinates === 'schematic' && (
         <p className="state-note">
           The positions of this feeder are a drawing scheme, not places: these coordinates lead

@@ -1,13 +1,8 @@
 import type { NodeVoltage } from '#domain/electrical/solution.ts'
 import { PHASES } from '#domain/units/phases.ts'
+import { convergedCase, nodesByPole, whyUnsolved } from '../state/case-solutions.ts'
 import { useFeeder } from '../state/feeder.tsx'
-import {
-  convergedCase,
-  nodesByPole,
-  useBefore,
-  useShownCaseId,
-  whyUnsolved,
-} from '../state/solutions.ts'
+import { useBefore, useShownCaseId } from '../state/solutions.ts'
 import { ErrorNote, LoadingNote } from '../ui/state-note.tsx'
 
 /** Computed voltage at a pole in the load case that is shown, with no bank on trial. */
