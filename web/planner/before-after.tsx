@@ -1,14 +1,9 @@
 import type { SiteRequest } from '#domain/siting/site-request.ts'
 import type { CaseEffect } from '#domain/siting/site-result.ts'
+import { convergedCase, whyUnsolved } from '../state/case-solutions.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { select } from '../state/selection.ts'
-import {
-  convergedCase,
-  useBefore,
-  useShownCaseId,
-  useSolutions,
-  whyUnsolved,
-} from '../state/solutions.ts'
+import { useBefore, useShownCaseId, useSolutions } from '../state/solutions.ts'
 import { useTrial } from '../state/trial.ts'
 import { Button } from '../ui/button.tsx'
 import { effectOf } from './effect.ts'

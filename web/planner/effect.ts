@@ -1,9 +1,9 @@
 import type { VoltageLimits } from '#domain/feeder/header.ts'
 import type { CaseEffect } from '#domain/siting/site-result.ts'
 import { PHASES, type Phase } from '#domain/units/phases.ts'
+import { type Converged, nodesByPole } from '../state/case-solutions.ts'
 import { customersOutside } from '../state/customers-outside.ts'
 import type { FeederModel } from '../state/feeder-model.ts'
-import { type Converged, nodesByPole } from '../state/solutions.ts'
 
 interface Station {
   readonly node: string

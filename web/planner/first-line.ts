@@ -1,7 +1,7 @@
+import type { Converged } from '../state/case-solutions.ts'
 import { customersOutside } from '../state/customers-outside.ts'
 import type { FeederModel } from '../state/feeder-model.ts'
 import { counted } from '../state/format.ts'
-import type { Converged } from '../state/solutions.ts'
 import { effectOf } from './effect.ts'
 
 /** The planner's first sentences about a case: who is outside limits, how far, and where. */

@@ -1,13 +1,8 @@
 import { PHASES } from '#domain/units/phases.ts'
+import { convergedCase, nodesByPole, whyUnsolved } from '../state/case-solutions.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { useSelection } from '../state/selection.ts'
-import {
-  convergedCase,
-  nodesByPole,
-  useShown,
-  useShownCaseId,
-  whyUnsolved,
-} from '../state/solutions.ts'
+import { useShown, useShownCaseId } from '../state/solutions.ts'
 import { showWorking } from '../state/working.ts'
 import { Figure } from '../ui/figure.tsx'
 import { voltageWorking } from './voltage-working.ts'

@@ -2,7 +2,7 @@ import type { NodeVoltage } from '#domain/electrical/solution.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Phase } from '#domain/units/phases.ts'
 import type { TapRule } from '../state/address.ts'
-import type { Converged } from '../state/solutions.ts'
+import type { Converged } from '../state/case-solutions.ts'
 import type { Working } from '../state/working.ts'
 
 interface Computed {

@@ -3,8 +3,8 @@ import type { VoltageLimits } from '#domain/feeder/header.ts'
 import type { Load } from '#domain/feeder/load.ts'
 import { loadMask } from '#domain/network/load-phases.ts'
 import { phasesOfMask } from '#domain/units/phases.ts'
+import { type Converged, nodesByPole } from './case-solutions.ts'
 import type { FeederModel } from './feeder-model.ts'
-import { type Converged, nodesByPole } from './solutions.ts'
 
 export interface CustomersOutside {
   readonly low: number

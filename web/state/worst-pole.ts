@@ -1,8 +1,8 @@
 import type { VoltageLimits } from '#domain/feeder/header.ts'
 import type { Phase } from '#domain/units/phases.ts'
 import type { ShownPhase } from './address.ts'
+import { type Converged, nodesByPole } from './case-solutions.ts'
 import { marginVolts, shownVoltage } from './shown-voltage.ts'
-import { type Converged, nodesByPole } from './solutions.ts'
 
 export interface PoleVoltage {
   readonly pole: string

@@ -1,8 +1,8 @@
 import type { VoltageLimits } from '#domain/feeder/header.ts'
 import type { ShownPhase } from '../../state/address.ts'
+import { type Converged, flowsBySpan, nodesByPole } from '../../state/case-solutions.ts'
 import type { FeederModel } from '../../state/feeder-model.ts'
 import { shownVoltage } from '../../state/shown-voltage.ts'
-import { type Converged, flowsBySpan, nodesByPole } from '../../state/solutions.ts'
 import { classOf, type VoltageClass } from '../voltage-scale.ts'
 import type { FeatureStates } from './use-feature-states.ts'
 

@@ -1,8 +1,8 @@
 import type { NodeVoltage } from '#domain/electrical/solution.ts'
 import type { TracedSpan } from '#domain/network/trace-feeder.ts'
 import { PHASES, type Phase } from '#domain/units/phases.ts'
+import type { Converged } from '../../state/case-solutions.ts'
 import type { FeederModel } from '../../state/feeder-model.ts'
-import type { Converged } from '../../state/solutions.ts'
 
 /** A place on the profile: distance from the source and volts on the 120 V base. */
 export interface ProfilePoint {

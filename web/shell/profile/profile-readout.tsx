@@ -1,9 +1,10 @@
 import { PHASES } from '#domain/units/phases.ts'
+import { convergedCase, nodesByPole } from '../../state/case-solutions.ts'
 import { useFeeder } from '../../state/feeder.tsx'
 import { distance, inWords } from '../../state/format.ts'
 import { useHoveredPole } from '../../state/hover.ts'
 import { useSelection } from '../../state/selection.ts'
-import { convergedCase, nodesByPole, useShown, useShownCaseId } from '../../state/solutions.ts'
+import { useShown, useShownCaseId } from '../../state/solutions.ts'
 
 /** The pole under the pointer, else the selected one, with its voltages, in one line. */
 export function ProfileReadout() {
