@@ -90,7 +90,7 @@ function PoleMarks({ data, theme }: MarksProps) {
         beforeId={SLOTS.marks}
         layout={{
           'icon-image': icon,
-          'icon-size': ['interpolate', ['linear'], ['zoom'], 10, 0.25, 13, 0.5, 16, 0.9],
+          'icon-size': ['interpolate', ['linear'], ['zoom'], 10, 0.2, 13, 0.45, 16, 0.9],
           'icon-allow-overlap': true,
           'symbol-sort-key': ['match', ['get', 'verdict'], 'bridgeable', 2, 'unknown', 1, 0],
         }}

@@ -1,16 +1,17 @@
 import { useEffect, useRef } from 'react'
 import type { BirdPole } from '#domain/avian/pole-urgency.ts'
-import { URGENCY_RULE } from '#domain/avian/pole-urgency.ts'
 import { urgencyReasons } from '#domain/avian/urgency-reasons.ts'
 import { showPlace } from '../state/camera.ts'
 import { hoverPole } from '../state/hover.ts'
 import { select } from '../state/selection.ts'
+import { showWorking } from '../state/working.ts'
 import { Button } from '../ui/button.tsx'
 import { Field } from '../ui/field.tsx'
 import { List, ListRow } from '../ui/list.tsx'
 import { EmptyNote } from '../ui/state-note.tsx'
 import { changeList, PAGE, useListState } from './list-state.ts'
 import { filterPoles, POLE_FILTERS } from './pole-filter.ts'
+import { urgencyWorking } from './urgency-working.ts'
 import { VerdictMark } from './verdict-mark.tsx'
 
 /** Poles by urgency, with the reason in words. */
@@ -47,8 +48,13 @@ export function PoleList({ poles }: { readonly poles: readonly BirdPole[] }) {
         ))}
       </fieldset>
       <p className="soft small" role="status">
-        {found.length} of {poles.length} poles, most urgent first. {URGENCY_RULE}
+        {found.length} of {poles.length} poles, most urgent first.
       </p>
+      <div>
+        <Button look="plain" onClick={() => showWorking(urgencyWorking(poles))}>
+          How the order comes about
+        </Button>
+      </div>
       {found.length === 0 ? (
         <EmptyNote what="No pole answers to this. Choose “All” or another part of the id." />
       ) : (

@@ -38,18 +38,18 @@ export function SeparationTable({ separation }: { readonly separation: PoleSepar
       </table>
       <ul className="separation-words">
         {separation.pairs.map((pair) => (
-          <li key={pair.pair}>
-            {pairInWords(pair)} {shortfallInWords(pair)}
-          </li>
+          <li key={pair.pair}>{shortfallInWords(pair) ?? pairInWords(pair)}</li>
         ))}
       </ul>
       <p className="soft small">
         Guidance: {EAGLE_GUIDANCE.citation}. How sure: {EAGLE_GUIDANCE.sureness}.{' '}
-        {EAGLE_GUIDANCE.note}{' '}
+        {EAGLE_GUIDANCE.note}
+      </p>
+      <div>
         <Button look="plain" onClick={() => showWorking(separationWorking(separation))}>
           Show the working
         </Button>
-      </p>
+      </div>
     </section>
   )
 }

@@ -25,9 +25,14 @@ export interface BirdFigures {
   readonly failedItems: number
 }
 
-/** How the order below came about, for the screen to say. */
-export const URGENCY_RULE =
-  'Order: poles an eagle can bridge first; among them, first where a bird was electrocuted, then within half a mile of a nest in use, then where an item has failed, then the smallest gap against guidance. A rule of common practice without a published source, not a computed risk.'
+/** How poles come into their order, each step within the one before. Common practice, no source. */
+export const URGENCY_ORDER = [
+  'Poles that an eagle can bridge, then poles not settled by what is recorded, then the others.',
+  'Among them, first where a bird was electrocuted, confirmed or probable.',
+  'Then within half a mile of a nest in use.',
+  'Then where a guard, cover or perch has failed.',
+  'Then the smallest gap against guidance, then the id.',
+] as const
 
 /**
  * Every real pole of the feeder with what the bird record holds of it, most urgent first.

@@ -29,7 +29,7 @@ export function shortfallInches(lengthM: number): string {
 
 /** "Phase to ground: 14 in apart horizontally, 0 in vertically; an eagle can bridge it." */
 export function pairInWords(pair: PairSeparation): string {
-  const name = `${pair.pair.charAt(0).toUpperCase()}${pair.pair.slice(1)}`
+  const name = capitalised(pair.pair)
   if (pair.verdict === 'absent')
     return `${name}: the pole carries one phase, so there is no such pair.`
   if (pair.horizontalM === null && pair.verticalM === null) {
@@ -52,12 +52,12 @@ function outcome(pair: PairSeparation): string {
   return 'what is recorded falls short, and the other gap decides'
 }
 
-/** "Short by 46 in horizontally or 40 in vertically; either one would do." Null unless short. */
+/** "Phase to ground is short by 46 in horizontally or 40 in vertically; …". Null unless short. */
 export function shortfallInWords(pair: PairSeparation): string | null {
   if (pair.verdict !== 'short' || pair.shortHorizontalM === null || pair.shortVerticalM === null) {
     return null
   }
-  return `Short by ${shortfallInches(pair.shortHorizontalM)} horizontally or ${shortfallInches(pair.shortVerticalM)} vertically; making up either one would do.`
+  return `${capitalised(pair.pair)} is short by ${shortfallInches(pair.shortHorizontalM)} horizontally or ${shortfallInches(pair.shortVerticalM)} vertically; making up either one would do.`
 }
 
 /** One sentence about the whole pole. */
@@ -69,3 +69,5 @@ export function verdictInWords(separation: PoleSeparation): string {
   const unknown = separation.pairs.filter(({ verdict }) => verdict === 'unknown')
   return `Not settled: ${unknown.map(({ pair }) => pair).join(' and ')} ${unknown.length > 1 ? 'are' : 'is'} not fully recorded.`
 }
+
+const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

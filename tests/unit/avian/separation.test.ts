@@ -49,7 +49,7 @@ describe('a pole held against the guidance', () => {
       'Phase to ground: 14 in apart horizontally, 0 in vertically; an eagle can bridge it.',
     )
     expect(separation.worst && shortfallInWords(separation.worst)).toBe(
-      'Short by 46 in horizontally or 40 in vertically; making up either one would do.',
+      'Phase to ground is short by 46 in horizontally or 40 in vertically; making up either one would do.',
     )
   })
 
