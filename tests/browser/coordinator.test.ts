@@ -17,6 +17,8 @@ import { launchChromium } from '../support/launch-chromium.ts'
 import { type RunningServer, startServer } from '../support/start-server.ts'
 
 const FEEDER = 'skillet'
+/** The map draws in its own time. */
+const PATIENTLY = { timeout: 60_000 }
 let server: RunningServer
 let browser: Browser
 let feeder: Feeder
@@ -127,17 +129,16 @@ describe('the coordinator’s desk', () => {
     const { page } = await openCoordinator()
     const rings = async (month: string) => {
       await page.getByLabel('Month for nest seasons').selectOption({ label: month })
-      await page.waitForTimeout(300)
-      await mapIsIdle(page)
-      return page.evaluate(() => {
-        const ids = (layer: string) =>
-          new Set(
-            window.crossarmMap
-              ?.queryRenderedFeatures({ layers: [layer] })
-              .map(({ properties }) => properties.id),
-          ).size
-        return [ids('bird-buffers-in-season'), ids('bird-buffers-out-of-season')]
-      })
+      return () =>
+        page.evaluate(() => {
+          const ids = (layer: string) =>
+            new Set(
+              window.crossarmMap
+                ?.queryRenderedFeatures({ layers: [layer] })
+                .map(({ properties }) => properties.id),
+            ).size
+          return [ids('bird-buffers-in-season'), ids('bird-buffers-out-of-season')]
+        })
     }
     const expected = (month: number) => {
       const inSeason = feeder.nests.filter(({ seasonFrom, seasonTo }) => {
@@ -151,8 +152,8 @@ describe('the coordinator’s desk', () => {
       return [inSeason, feeder.nests.length - inSeason]
     }
     await mapIsIdle(page)
-    expect(await rings('May')).toEqual(expected(5))
-    expect(await rings('November')).toEqual(expected(11))
+    await expect.poll(await rings('May'), PATIENTLY).toEqual(expected(5))
+    await expect.poll(await rings('November'), PATIENTLY).toEqual(expected(11))
   })
 })
 
@@ -269,7 +270,9 @@ describe('elsewhere', () => {
       .first()
       .click()
     await page.getByRole('article').waitFor()
-    await page.waitForTimeout(800)
+    await expect
+      .poll(() => page.evaluate(() => window.crossarmMap?.getZoom()), PATIENTLY)
+      .toBeGreaterThan(14.9)
     await mapIsIdle(page)
     await keepPicture(page, 'coordinator-pole-phone')
     const sticksOut = await page.evaluate(() => {
