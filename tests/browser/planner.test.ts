@@ -133,7 +133,7 @@ describe('the planner’s desk', () => {
       .waitFor()
     await mapIsIdle(page)
     const [label] = await drawn(page, 'worst-voltage')
-    expect(label?.text).toBe(`${volts} ${lowest.phase}`)
+    expect(label?.text).toBe(`${volts}, ${lowest.phase}`)
     const spans = await drawn(page, 'feeder-spans')
     expect(spans.length).toBeGreaterThan(200)
     expect(spans.filter(({ side }) => side === 'low').length).toBeGreaterThan(20)
@@ -277,8 +277,10 @@ describe('suggesting a pole', () => {
 
   it('stops when it is cancelled and says so', async () => {
     const { page } = await openPlanner(`&feeder=${FEEDER}`)
+    await page.getByRole('button', { name: 'Choices' }).click()
+    await page.getByLabel('Banks').selectOption('2')
     await page.getByRole('button', { name: 'Suggest a pole' }).click()
-    await page.getByRole('button', { name: 'Cancel the study' }).click()
+    await page.getByRole('button', { name: 'Cancel the study' }).press('Enter')
     await page.getByText('The study was cancelled').waitFor()
     expect((await studyOf(page)).state).toBe('cancelled')
   })
@@ -310,7 +312,7 @@ describe('adding a feeder', () => {
     const bad = { ...good, spans: [{ ...first, to: 'nowhere' }, ...rest] }
     await page.getByLabel('Files of the folder').setInputFiles(filesOf(layersOfFeeder(bad)))
     await page.getByRole('button', { name: 'Add the feeder' }).click()
-    await page.getByText('The feeder was not taken in.').waitFor()
+    await page.getByText('Refused whole: nothing of it was kept.').waitFor()
     await page
       .getByRole('list', { name: /findings/ })
       .getByText('nowhere')

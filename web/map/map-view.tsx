@@ -1,4 +1,5 @@
 import { type MapRef, Map as ReactMap } from '@vis.gl/react-maplibre'
+import type { PaddingOptions } from 'maplibre-gl'
 import * as maplibregl from 'maplibre-gl'
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url'
 import 'maplibre-gl/dist/maplibre-gl.css'
@@ -14,11 +15,10 @@ maplibregl.setWorkerUrl(workerUrl)
 /** Pixels around the pointer within which a feature counts as hit. */
 const REACH_PX = 7
 
-/** Keeps a fitted feeder clear of the edges and, below, of the legend. */
-const FIT_PADDING = { top: 48, right: 48, bottom: 170, left: 48 }
-
 interface Props {
   readonly bounds: Bounds
+  /** Pixels that stay free of the fitted feeder, since something lies over the map there. */
+  readonly covered: PaddingOptions
   readonly children: ReactNode
 }
 
@@ -26,7 +26,7 @@ interface Props {
  * The map with its slots. Sources and layers are children; what they declare is added in the slot
  * that their `beforeId` names and follows their properties.
  */
-export function MapView({ bounds, children }: Props) {
+export function MapView({ bounds, covered, children }: Props) {
   const ref = useRef<MapRef>(null)
   const style = useMapStyle()
   const topmost = (event: maplibregl.MapMouseEvent) => {
@@ -44,7 +44,7 @@ export function MapView({ bounds, children }: Props) {
       ref={ref}
       mapLib={maplibregl}
       mapStyle={style}
-      initialViewState={{ bounds, fitBoundsOptions: { padding: FIT_PADDING } }}
+      initialViewState={{ bounds, fitBoundsOptions: { padding: covered } }}
       style={{ position: 'absolute', inset: 0 }}
       hash="map"
       attributionControl={false}

@@ -74,7 +74,7 @@ function Refusal({ error }: { readonly error: Error }) {
   const findings = error instanceof ProblemError ? (error.problem.findings ?? []) : []
   return (
     <>
-      <ErrorNote title="The feeder was not taken in." error={error} />
+      <ErrorNote title="Refused whole: nothing of it was kept." error={error} />
       {findings.length > 0 && (
         <List label={`${findings.length} findings`}>
           {findings.map((finding) => (

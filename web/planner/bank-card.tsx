@@ -48,6 +48,11 @@ export function BankCard({ bank, index, open }: Props) {
         <p className="planner-flag">This pole was ruled out: {reasons.join(' ')}</p>
       )}
       <MoveSteps bank={bank} index={index} />
+      <div className="row">
+        <Button onClick={() => select({ person: 'crew', pole: bank.pole, view: null })}>
+          Show the crew this pole
+        </Button>
+      </div>
       {isMoved && (
         <div className="row">
           <span>Moved by hand; every figure here is computed live.</span>

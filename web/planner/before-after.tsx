@@ -2,11 +2,15 @@ import type { SiteRequest } from '#domain/siting/site-request.ts'
 import type { CaseEffect } from '#domain/siting/site-result.ts'
 import { convergedCase, whyUnsolved } from '../state/case-solutions.ts'
 import { useFeeder } from '../state/feeder.tsx'
+import type { FeederModel } from '../state/feeder-model.ts'
 import { select } from '../state/selection.ts'
 import { useBefore, useShownCaseId, useSolutions } from '../state/solutions.ts'
 import { useTrial } from '../state/trial.ts'
+import { showWorking, type Working } from '../state/working.ts'
 import { Button } from '../ui/button.tsx'
+import { Figure } from '../ui/figure.tsx'
 import { effectOf } from './effect.ts'
+import { lossWorking, outsideWorking } from './figure-workings.ts'
 import { limitsOf } from './limits-of.ts'
 
 /** Every case with and without the banks, computed here and now. */
@@ -62,7 +66,7 @@ function CaseRows({ caseId, name, request }: CaseProps) {
         </th>
       </tr>
       {before && after ? (
-        <EffectRows before={before} after={after} />
+        <EffectRows before={before} after={after} caseId={caseId} />
       ) : (
         <tr>
           <td colSpan={3}>{whyUnsolved(then, caseId) ?? 'Computing…'}</td>
@@ -72,26 +76,50 @@ function CaseRows({ caseId, name, request }: CaseProps) {
   )
 }
 
-const ROWS: readonly {
+interface Row {
   readonly label: string
-  readonly text: (effect: CaseEffect) => string
-}[] = [
-  { label: 'Customers outside', text: ({ customersOutside }) => String(customersOutside) },
-  { label: 'Lowest', text: ({ lowest }) => extreme(lowest) },
-  { label: 'Highest', text: ({ highest }) => extreme(highest) },
-  { label: 'Loss', text: ({ lossKw }) => `${lossKw.toFixed(1)} kW` },
+  readonly value: (effect: CaseEffect) => string
+  readonly unit: string
+  readonly working?: (model: FeederModel, effect: CaseEffect, caseId: string) => Working
+}
+
+const ROWS: readonly Row[] = [
+  {
+    label: 'Customers outside',
+    value: ({ customersOutside }) => String(customersOutside),
+    unit: '',
+    working: outsideWorking,
+  },
+  { label: 'Lowest', value: ({ lowest }) => extreme(lowest), unit: '' },
+  { label: 'Highest', value: ({ highest }) => extreme(highest), unit: '' },
+  { label: 'Loss', value: ({ lossKw }) => lossKw.toFixed(1), unit: 'kW', working: lossWorking },
 ]
 
 function extreme({ volts120, node, phase }: CaseEffect['lowest']): string {
   return `${volts120.toFixed(1)} V, ${node} ${phase}`
 }
 
-function EffectRows(effects: { readonly before: CaseEffect; readonly after: CaseEffect }) {
-  return ROWS.map(({ label, text }) => (
+interface EffectProps {
+  readonly before: CaseEffect
+  readonly after: CaseEffect
+  readonly caseId: string
+}
+
+function EffectRows({ before, after, caseId }: EffectProps) {
+  const model = useFeeder()
+  return ROWS.map(({ label, value, unit, working }) => (
     <tr key={label}>
       <th scope="row">{label}</th>
-      <td className="planner-number">{text(effects.before)}</td>
-      <td className="planner-number">{text(effects.after)}</td>
+      {[before, after].map((effect, index) => (
+        <td key={index === 0 ? 'before' : 'after'} className="planner-number">
+          <Figure
+            value={value(effect)}
+            unit={unit}
+            label={`${label} ${index === 0 ? 'before' : 'after'}`}
+            onWorking={working && (() => showWorking(working(model, effect, caseId)))}
+          />
+        </td>
+      ))}
     </tr>
   ))
 }

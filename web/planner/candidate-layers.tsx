@@ -22,9 +22,10 @@ export function CandidateLayers({ result }: { readonly result: SiteResult }) {
           id="candidates"
           type="line"
           beforeId={SLOTS.underline}
-          layout={{ 'line-cap': 'round', 'line-join': 'round' }}
+          layout={{ 'line-cap': 'butt', 'line-join': 'round' }}
           paint={{
             'line-color': colours.accent,
+            'line-blur': 3,
             'line-width': ['interpolate', ['linear'], ['zoom'], 9, 12, 14, 22],
             'line-opacity': [
               'interpolate',

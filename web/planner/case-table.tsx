@@ -1,13 +1,14 @@
 import type { CaseEffect } from '#domain/siting/site-result.ts'
 import { convergedCase } from '../state/case-solutions.ts'
 import { useFeeder } from '../state/feeder.tsx'
-import { select } from '../state/selection.ts'
+import { select, useSelection } from '../state/selection.ts'
 import { useBefore, useShownCaseId } from '../state/solutions.ts'
 import { showWorking } from '../state/working.ts'
 import { Button } from '../ui/button.tsx'
 import { Figure } from '../ui/figure.tsx'
 import { effectOf } from './effect.ts'
 import { lossWorking, outsideWorking } from './figure-workings.ts'
+import { voltageWorking } from './voltage-working.ts'
 
 /** All load cases side by side as the line stands. */
 export function CaseTable() {
@@ -57,6 +58,23 @@ export function CaseTable() {
   )
 }
 
+interface LowestProps {
+  readonly lowest: CaseEffect['lowest']
+  readonly caseId: string
+}
+
+function LowestFigure({ lowest, caseId }: LowestProps) {
+  const { feeder } = useFeeder()
+  const { taps } = useSelection()
+  const solution = convergedCase(useBefore().data, caseId)
+  const node = solution?.nodes.find(({ id }) => id === lowest.node)
+  const open = () => {
+    if (!solution || !node) return
+    showWorking(voltageWorking({ feeder, solution, node, phase: lowest.phase, taps }))
+  }
+  return <Figure value={lowest.volts120.toFixed(1)} unit="" label="Lowest volts" onWorking={open} />
+}
+
 function EffectCells({ effect, caseId }: { readonly effect: CaseEffect; readonly caseId: string }) {
   const model = useFeeder()
   const { customersOutside, lowest, lossKw } = effect
@@ -70,7 +88,9 @@ function EffectCells({ effect, caseId }: { readonly effect: CaseEffect; readonly
           onWorking={() => showWorking(outsideWorking(model, effect))}
         />
       </td>
-      <td className="planner-number">{lowest.volts120.toFixed(1)}</td>
+      <td className="planner-number">
+        <LowestFigure lowest={lowest} caseId={caseId} />
+      </td>
       <td className="planner-number">
         <Figure
           value={lossKw.toFixed(1)}

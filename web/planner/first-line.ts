@@ -12,9 +12,10 @@ export function firstLine(model: FeederModel, solution: Converged): string {
   if (!effect) return `${name} carries no voltage in the case “${caseName}”.`
   const { low, high } = customersOutside(model, solution)
   const { lowest, highest } = effect
+  const point = model.feeder.header.coordinates === 'schematic' ? 'node' : 'pole'
   const one = model.customers > 0 ? 'customer' : 'load'
   const at = ({ volts120, node, phase }: typeof lowest) =>
-    `${volts120.toFixed(1)} V at pole ${node}, ${phase} phase`
+    `${volts120.toFixed(1)} V at ${point} ${node}, ${phase} phase`
   const where = `on ${name}, “${caseName}”`
   const sentences: string[] = []
   if (low > 0) {

@@ -46,7 +46,7 @@ export function PolePanel() {
       <PoleFindings pole={pole.id} />
       <PoleNeighbours pole={pole.id} />
       <div className="row">
-        <Button onClick={() => showPlace(pole.at, 16.5)}>Show on the map</Button>
+        <Button onClick={() => showPlace(pole.at, 17)}>Show on the map</Button>
         <Button onClick={() => select({ person: 'coordinator', view: null })}>
           As a bird pole
         </Button>

@@ -47,13 +47,13 @@ function Opened({ open }: { readonly open: OpenProposal }) {
         />
       )}
       <SideChoice />
+      {!isMoved && <Why open={open} />}
       {banks.map((bank, index) => (
         <BankCard key={index === 0 ? 'first' : 'second'} bank={bank} index={index} open={open} />
       ))}
-      <BeforeAfter request={request} />
       <ProposalMoney open={open} />
-      {!isMoved && <Why open={open} />}
       <SaveForm open={open} />
+      <BeforeAfter request={request} />
       {result && proposal.nearAlternatives.length > 0 && (
         <p>
           Nearly the same result at {counted(proposal.nearAlternatives.length, 'neighbouring pole')}

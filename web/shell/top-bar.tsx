@@ -17,6 +17,7 @@ export function TopBar() {
   return (
     <header className="top-bar" data-open={isOpen}>
       <strong className="top-bar-mark">Crossarm</strong>
+      {!isPhone && <PlaceName />}
       <FeederSwitch />
       {isPhone && (
         <Button aria-expanded={isOpen} onClick={() => setIsOpen(!isOpen)}>
@@ -31,6 +32,18 @@ export function TopBar() {
         </>
       )}
     </header>
+  )
+}
+
+/** The place whose land is drawn; a feeder without one is a drawing on plain paper. */
+function PlaceName() {
+  const { place } = useFeeder().feeder.header
+  const words = place?.replaceAll('-', ' ') ?? 'none, a scheme'
+  return (
+    <span className="top-bar-field">
+      <span className="top-bar-label">Place</span>
+      <span className="top-bar-place">{words}</span>
+    </span>
   )
 }
 

@@ -11,7 +11,7 @@ export interface CameraWish {
 const wish = createStore<CameraWish | null>(null)
 
 /** Brings the map to a place. Without motion where the system asks for none. */
-export function showPlace(at: Position, leastZoom = 15): void {
+export function showPlace(at: Position, leastZoom = 16): void {
   wish.set({ at, leastZoom })
 }
 

@@ -15,8 +15,8 @@ interface Props {
 export function Figure({ value, unit, onWorking, label }: Props) {
   const text = (
     <>
-      <span>{value}</span>
-      {unit !== '' && <span className="figure-unit">{unit}</span>}
+      {value}
+      {unit !== '' && <span className="figure-unit"> {unit}</span>}
     </>
   )
   if (!onWorking) return <span className="figure">{text}</span>

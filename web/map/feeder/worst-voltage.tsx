@@ -21,7 +21,7 @@ export function WorstVoltage({ solution }: { readonly solution: Converged | null
           {
             type: 'Feature',
             geometry: { type: 'Point', coordinates: at },
-            properties: { text: `${worst.volts120.toFixed(1)} V ${worst.phase}` },
+            properties: { text: `${worst.volts120.toFixed(1)} V, ${worst.phase}` },
           },
         ]
       : []
@@ -46,7 +46,7 @@ export function WorstVoltage({ solution }: { readonly solution: Converged | null
           'text-field': ['get', 'text'],
           'text-font': MAP_FONT,
           'text-size': 15,
-          'text-variable-anchor': ['bottom', 'top', 'left', 'right'],
+          'text-variable-anchor': ['top', 'bottom', 'left', 'right'],
           'text-radial-offset': 0.8,
           'text-allow-overlap': true,
         }}

@@ -21,7 +21,7 @@ export function LandLayers({ placeId }: { readonly placeId: string | null }) {
         id="land-paper"
         type="background"
         beforeId={SLOTS.land}
-        paint={{ 'background-color': placeId === null ? colours.paper : colours.paperSunk }}
+        paint={{ 'background-color': colours.paper }}
       />
       {layers.ground && <LandGround ground={layers.ground} contours={layers.contours} />}
       {layers.water && <LandWater water={layers.water} />}

@@ -25,18 +25,19 @@ export function ProfileDevices({ profile }: { readonly profile: Profile }) {
     x: profile.xOf(distanceM.get(pole) ?? 0),
   }))
   const base = profile.yOf(profile.range[0])
-  const mark = (className: string) => (device: { id: string; words: string; x: number }) => (
-    <g key={device.id} className={className}>
-      <line x1={device.x} x2={device.x} y1={MARGIN.top} y2={base} />
-      <text x={device.x + 3} y={base - 4}>
-        {device.words}
-      </text>
-    </g>
-  )
+  const mark =
+    (className: string, isTrial: boolean) => (device: { id: string; words: string; x: number }) => (
+      <g key={device.id} className={className}>
+        <line x1={device.x} x2={device.x} y1={MARGIN.top} y2={base} />
+        <text x={device.x + 3} y={isTrial ? MARGIN.top + 10 : base - 4}>
+          {device.words}
+        </text>
+      </g>
+    )
   return (
     <>
-      {standing.map(mark('profile-device'))}
-      {proposed.map(mark('profile-device profile-device-trial'))}
+      {standing.map(mark('profile-device', false))}
+      {proposed.map(mark('profile-device profile-device-trial', true))}
     </>
   )
 }
