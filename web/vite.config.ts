@@ -26,6 +26,9 @@ export default defineConfig({
   server: {
     host: '127.0.0.1',
     fs: { allow: [projectFolder] },
-    proxy: { '/api': process.env.CROSSARM_API ?? 'http://127.0.0.1:8080' },
+    // The host that the browser asked stays in the request: the server takes changes from its own pages only.
+    proxy: {
+      '/api': { target: process.env.CROSSARM_API ?? 'http://127.0.0.1:8080', changeOrigin: false },
+    },
   },
 })
