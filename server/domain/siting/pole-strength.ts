@@ -1,4 +1,5 @@
 import type { Pole } from '#domain/feeder/pole.ts'
+import { feetInWords } from '#domain/units/length.ts'
 import type { SiteRequest } from './site-request.ts'
 
 /** ANSI O5.1 class as a number that grows as the pole weakens: 4 is 4, H1 is 0, H6 is −5. */
@@ -11,8 +12,8 @@ export function strengthReasons(pole: Pole, request: SiteRequest): string[] {
   const reasons: string[] = []
   const { heightM, poleClass } = pole
   if (heightM !== undefined && heightM < request.leastPoleHeightM) {
-    const limit = request.leastPoleHeightM.toFixed(1)
-    reasons.push(`The pole is ${heightM.toFixed(1)} m long; a bank needs at least ${limit} m.`)
+    const least = feetInWords(request.leastPoleHeightM)
+    reasons.push(`The pole is ${feetInWords(heightM)} long; a bank needs at least ${least}.`)
   }
   if (poleClass !== undefined && weakness(poleClass) > request.weakestPoleClass) {
     reasons.push(

@@ -1,3 +1,4 @@
+import { milesInWords } from '#domain/units/length.ts'
 import { BASE_VOLTS120 } from '#domain/units/voltage-base.ts'
 import type { BankReport, Examined } from './examine-placement.ts'
 import { signed } from './flags.ts'
@@ -86,9 +87,8 @@ function placeSentence(
 }
 
 function placeOf({ candidate }: Site, screened: ReadonlyMap<string, ScreenedPole>): string {
-  const km = (candidate.distanceM / 1000).toFixed(1)
   const kva = (screened.get(candidate.poleId)?.downstreamKva ?? 0).toFixed(0)
-  return `${km} km out with ${kva} kVA beyond it`
+  return `${milesInWords(candidate.distanceM)} out with ${kva} kVA beyond it`
 }
 
 function lowestInput(reports: readonly BankReport[]): BankReport {

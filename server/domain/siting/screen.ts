@@ -4,6 +4,7 @@ import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { LoadCase } from '#domain/feeder/header.ts'
 import type { Pole } from '#domain/feeder/pole.ts'
 import { type FeederTrace, traceFeeder } from '#domain/network/trace-feeder.ts'
+import { feetInWords } from '#domain/units/length.ts'
 import { type PhaseSet, phaseSetOfMask } from '#domain/units/phases.ts'
 import { lineToNeutralV } from '#domain/units/voltage-base.ts'
 import { type AccessFinder, findAccess } from './access-distance.ts'
@@ -186,7 +187,7 @@ function accessOf(pole: Pole, around: Surroundings): number | null {
 function accessReasons(accessM: number | null, request: SiteRequest): string[] {
   if (accessM === null || accessM <= request.accessWithinM) return []
   return [
-    `${accessM.toFixed(0)} m from the nearest road or track; limit ${request.accessWithinM} m.`,
+    `${feetInWords(accessM)} from the nearest road or track; limit ${feetInWords(request.accessWithinM)}.`,
   ]
 }
 

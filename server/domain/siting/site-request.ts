@@ -27,8 +27,8 @@ export const SiteRequest = z.object({
   workMonth: z.number().int().min(1).max(12).optional(),
   /** Farthest that a pole may stand from a road or track, metres. */
   accessWithinM: z.number().positive().default(150),
-  /** Shortest pole and weakest class that may carry a bank. */
-  leastPoleHeightM: z.number().min(0).default(12),
+  /** Shortest pole (40 ft) and weakest class that may carry a bank. */
+  leastPoleHeightM: z.number().min(0).default(12.19),
   weakestPoleClass: z.number().int().min(1).max(10).default(4),
   /** Sharpest turn of the line at a pole that may carry a bank, degrees. */
   mostLineAngleDeg: z.number().min(0).max(180).default(20),

@@ -12,6 +12,16 @@ export function inchesOfMetres(lengthM: number): number {
   return lengthM / M_PER_IN
 }
 
+/** A short length for a sentence that both kinds of reader understand: "787 ft (240 m)". */
+export function feetInWords(lengthM: number): string {
+  return `${feetOfMetres(lengthM).toFixed(0)} ft (${lengthM.toFixed(lengthM < 30 ? 1 : 0)} m)`
+}
+
+/** A distance along the line for such a sentence: "5.3 mi (8.5 km)". */
+export function milesInWords(lengthM: number): string {
+  return `${milesOfMetres(lengthM).toFixed(1)} mi (${(lengthM / 1000).toFixed(1)} km)`
+}
+
 export function milesOfMetres(lengthM: number): number {
   return lengthM / M_PER_MILE
 }

@@ -59,10 +59,10 @@ describe('Screening poles for a bank', () => {
       ),
     )
     expect(reasons).toEqual([
-      'The pole is 10.7 m long; a bank needs at least 12.0 m.',
+      'The pole is 35 ft (10.7 m) long; a bank needs at least 40 ft (12.2 m).',
       'The pole is class 5; a bank needs class 4 or stronger.',
       'Inside keep-out land Willow bottom: wetland.',
-      '240 m from the nearest road or track; limit 150 m.',
+      '787 ft (240 m) from the nearest road or track; limit 492 ft (150 m).',
     ])
   })
 

@@ -135,7 +135,9 @@ describe('One bank for a line that is low at its far end', () => {
     expect(best?.reason).toMatch(
       /The lowest voltage rises from [\d.]+ to [\d.]+ V \(p\d+, phase [ABC], Peak\)\./,
     )
-    expect(best?.reason).toMatch(/The bank stands [\d.]+ km out with \d+ kVA beyond it, where/)
+    expect(best?.reason).toMatch(
+      /The bank stands [\d.]+ mi \([\d.]+ km\) out with \d+ kVA beyond it, where/,
+    )
   })
 
   test('the limits are those of the primary, with the service ranges beside them', () => {
