@@ -1,5 +1,5 @@
 import type { BirdPole } from '#domain/avian/pole-urgency.ts'
-import { nestInWords } from '#domain/avian/urgency-reasons.ts'
+import { incidentInWords, nestInWords } from '#domain/avian/urgency-reasons.ts'
 import { MonthChoice } from './month-choice.tsx'
 
 /** Nests and finds around a pole, in words. */
@@ -23,9 +23,9 @@ export function BirdNeighbourhood({ found }: { readonly found: BirdPole }) {
         <p className="soft">No dead or injured bird is recorded at this pole.</p>
       ) : (
         <ul className="bird-facts">
-          {found.incidents.map(({ id, species, foundOn, cause, note }) => (
-            <li key={id}>
-              {species}, found {foundOn}: {cause === 'unknown' ? 'cause unknown' : cause}. {note}
+          {found.incidents.map((incident) => (
+            <li key={incident.id}>
+              {incidentInWords(incident)} {incident.note}
             </li>
           ))}
         </ul>

@@ -31,8 +31,8 @@ export function BirdPolePanel({ found, items }: Props) {
         </p>
       )}
       <SeparationTable separation={separation} />
-      <PoleItems pole={pole.id} items={items} />
       <SeparationSketch separation={separation} />
+      <PoleItems pole={pole.id} items={items} />
       <BirdNeighbourhood found={found} />
     </article>
   )

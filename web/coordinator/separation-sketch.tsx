@@ -6,7 +6,7 @@ import { gapInches } from '#domain/avian/separation-words.ts'
 const WIDE_M = 2
 const HIGH_M = 1.4
 const PX_PER_M = 100
-const MARGIN = { left: 14, right: 14, top: 18, bottom: 34 }
+const MARGIN = { left: 14, right: 14, top: 18, bottom: 14 }
 
 const BOX_WIDE = gapInches(EAGLE_GUIDANCE.horizontalM)
 const BOX_HIGH = gapInches(EAGLE_GUIDANCE.verticalM)
@@ -51,30 +51,32 @@ function PairDrawing({ pair, horizontalM, verticalM }: DrawnPair) {
   const far = { x: x(horizontalM), y: y(verticalM) }
   const gaps = `${gapInches(horizontalM)} across, ${gapInches(verticalM)} up`
   return (
-    <svg
-      viewBox={`0 0 ${width} ${height}`}
-      role="img"
-      aria-label={`${pair.pair}: ${gaps}, drawn against guidance of ${BOX_WIDE} or ${BOX_HIGH}`}
-    >
-      <rect
-        className={pair.verdict === 'short' ? 'sketch-box sketch-box-short' : 'sketch-box'}
-        x={x(0)}
-        y={y(EAGLE_GUIDANCE.verticalM)}
-        width={EAGLE_GUIDANCE.horizontalM * PX_PER_M}
-        height={EAGLE_GUIDANCE.verticalM * PX_PER_M}
-      />
-      <text className="sketch-text" x={x(EAGLE_GUIDANCE.horizontalM) + 3} y={y(0) - 4}>
-        {BOX_WIDE}
-      </text>
-      <text className="sketch-text" x={x(0) + 2} y={y(EAGLE_GUIDANCE.verticalM) - 4}>
-        {BOX_HIGH}
-      </text>
-      <path className="sketch-gap" d={`M${x(0)} ${y(0)}H${far.x}V${far.y}`} />
-      <circle className="sketch-part" cx={x(0)} cy={y(0)} r="6" />
-      <circle className="sketch-part sketch-part-phase" cx={far.x} cy={far.y} r="6" />
-      <text className="sketch-name" x={x(0)} y={height - 6}>
+    <div>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        role="img"
+        aria-label={`${pair.pair}: ${gaps}, drawn against guidance of ${BOX_WIDE} or ${BOX_HIGH}`}
+      >
+        <rect
+          className={pair.verdict === 'short' ? 'sketch-box sketch-box-short' : 'sketch-box'}
+          x={x(0)}
+          y={y(EAGLE_GUIDANCE.verticalM)}
+          width={EAGLE_GUIDANCE.horizontalM * PX_PER_M}
+          height={EAGLE_GUIDANCE.verticalM * PX_PER_M}
+        />
+        <text className="sketch-text" x={x(EAGLE_GUIDANCE.horizontalM) + 3} y={y(0) - 4}>
+          {BOX_WIDE}
+        </text>
+        <text className="sketch-text" x={x(0) + 2} y={y(EAGLE_GUIDANCE.verticalM) - 4}>
+          {BOX_HIGH}
+        </text>
+        <path className="sketch-gap" d={`M${x(0)} ${y(0)}H${far.x}V${far.y}`} />
+        <circle className="sketch-part" cx={x(0)} cy={y(0)} r="6" />
+        <circle className="sketch-part sketch-part-phase" cx={far.x} cy={far.y} r="6" />
+      </svg>
+      <p className="small">
         {pair.pair}: {gaps}
-      </text>
-    </svg>
+      </p>
+    </div>
   )
 }

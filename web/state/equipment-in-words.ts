@@ -3,8 +3,8 @@ import type { Load } from '#domain/feeder/load.ts'
 
 /** What a piece of equipment is, in one line that a crew can hold against what it sees. */
 export function equipmentInWords(item: Equipment): string {
-  const name = item.name ? `${item.id} "${item.name}"` : item.id
-  return `${kindInWords(item)} ${name}, ${phaseWords(item.phases)}${detail(item)}`
+  const name = item.name ? `${item.name}, ${item.id}` : item.id
+  return `${kindInWords(item)} (${name}), ${phaseWords(item.phases)}${detail(item)}`
 }
 
 const FITTING_NAMES = {

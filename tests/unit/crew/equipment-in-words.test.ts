@@ -22,7 +22,7 @@ describe('what hangs on a pole', () => {
       tapB: -2,
     }
     expect(words(bank)).toBe(
-      'Voltage regulator bank R-1, phases A, B and C, 167 kVA a unit, type B, wye; taps as recorded A 8 raise, B 2 lower, C neutral',
+      'Voltage regulator bank (R-1), phases A, B and C, 167 kVA a unit, type B, wye; taps as recorded A 8 raise, B 2 lower, C neutral',
     )
   })
 
@@ -34,9 +34,9 @@ describe('what hangs on a pole', () => {
 
   it('counts cutouts and names the phases of a tap', () => {
     expect(words({ id: 'K-1', kind: 'cutout', phases: 'AB', count: 2 })).toBe(
-      '2 cutouts K-1, phases A and B',
+      '2 cutouts (K-1), phases A and B',
     )
-    expect(words({ id: 'K-2', kind: 'arrester', phases: 'B' })).toBe('1 arrester K-2, phase B')
+    expect(words({ id: 'K-2', kind: 'arrester', phases: 'B' })).toBe('1 arrester (K-2), phase B')
   })
 
   it('adds up the kilovars of a capacitor bank and says whether it is on', () => {
@@ -46,7 +46,7 @@ describe('what hangs on a pole', () => {
 
   it('tells a service transformer from one in the line, and an open switch from a closed one', () => {
     expect(words({ id: 'T-1', kind: 'transformer', phases: 'B', ratingKva: 15 })).toBe(
-      'Service transformer T-1, phase B, 15 kVA, single phase',
+      'Service transformer (T-1), phase B, 15 kVA, single phase',
     )
     expect(
       words({ id: 'W-1', kind: 'switch', span: 'S1', phases: 'ABC', state: 'open' }),
