@@ -1,8 +1,10 @@
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import type { FeederAnswer } from '#contract/feeders.ts'
 import type { Study } from '#contract/studies.ts'
 import type { VoltageBody } from '#contract/voltage.ts'
 import type { CaseSolution } from '#domain/electrical/solution.ts'
+import type { Position } from '#domain/feeder/geometry.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
 import { regulatorOfBank } from '../../web/planner/trial-banks.ts'
 import {
@@ -99,21 +101,28 @@ function drawn(page: Page, layer: string): Promise<Record<string, unknown>[]> {
   )
 }
 
+async function placeOf(pole: string): Promise<Position> {
+  const answer = await fetch(`${server.url}/api/feeders/${FEEDER}`)
+  const { feeder } = (await answer.json()) as FeederAnswer
+  const found = feeder.poles.find(({ id }) => id === pole)
+  if (!found) throw new Error(`The feeder has no pole ${pole}.`)
+  return found.at
+}
+
 async function drag(page: Page, pole: string): Promise<void> {
   const marker = page.getByRole('button', { name: /^New bank at pole/ })
   const box = await marker.boundingBox()
   if (!box) throw new Error('The new bank is not in view.')
-  const target = await page.evaluate((id) => {
-    const map = window.crossarmMap
-    const feature = map
-      ?.querySourceFeatures('feeder-poles')
-      .find(({ properties }) => properties.id === id)
-    if (!map || feature?.geometry.type !== 'Point') throw new Error(`Pole ${id} is not on the map.`)
-    const [lng = 0, lat = 0] = feature.geometry.coordinates
-    const { x, y } = map.project({ lng, lat })
-    const { left, top } = map.getContainer().getBoundingClientRect()
-    return { x: x + left, y: y + top }
-  }, pole)
+  const target = await page.evaluate(
+    ([lng, lat]) => {
+      const map = window.crossarmMap
+      if (!map) throw new Error('The map is not exposed.')
+      const { x, y } = map.project({ lng, lat })
+      const { left, top } = map.getContainer().getBoundingClientRect()
+      return { x: x + left, y: y + top }
+    },
+    await placeOf(pole),
+  )
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
   await page.mouse.down()
   await page.mouse.move(target.x + 20, target.y + 20, { steps: 4 })

@@ -56,7 +56,7 @@ function FindingsLine() {
         ? 'Checking the layers found nothing wrong. '
         : `${counted(count, 'finding')} in the layers. `}
       <Button look="plain" onClick={() => select({ view: 'findings' })}>
-        {count === 0 ? 'What was checked' : 'Read them'}
+        {count === 0 ? 'What was checked' : 'Read on'}
       </Button>
     </p>
   )

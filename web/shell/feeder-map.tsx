@@ -22,7 +22,7 @@ export function FeederMap() {
   const { MapLayers, LegendRows } = PERSON_SCREENS[person]
   const isPhone = useMedia(PHONE)
   const covered = isPhone
-    ? { top: 56, right: 24, bottom: window.innerHeight * SHEET_SHARE + 24, left: 24 }
+    ? { top: 56, right: 44, bottom: window.innerHeight * SHEET_SHARE + 24, left: 44 }
     : { top: 48, right: 48, bottom: LEGEND_PX, left: 48 }
   const bounds = useMemo(() => boundsOf(feeder.poles.map(({ at }) => at)), [feeder])
   return (

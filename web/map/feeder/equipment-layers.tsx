@@ -32,6 +32,7 @@ export function EquipmentLayers() {
           ...LAYOUT,
           'icon-size': ['interpolate', ['linear'], ['zoom'], 9.5, 0.8, 16, 1.1],
           'icon-padding': 1,
+          'icon-allow-overlap': ['step', ['zoom'], false, 13, true],
         }}
       />
       <Layer
@@ -43,7 +44,7 @@ export function EquipmentLayers() {
         layout={{
           ...LAYOUT,
           'icon-size': ['interpolate', ['linear'], ['zoom'], 15.6, 0.75, 18, 1],
-          'icon-allow-overlap': ['step', ['zoom'], false, 17, true],
+          'icon-allow-overlap': true,
         }}
       />
     </Source>
