@@ -24,11 +24,13 @@
  */
 import { useEffect } from 'react'
 import { useFeederAnswer, useFeederList } from './api/feeders.ts'
+import { AddFeeder } from './planner/add-feeder.tsx'
+import { OtherFeeders } from './shell/other-feeders.tsx'
 import { Shell } from './shell/shell.tsx'
 import { StartPage } from './shell/start-page.tsx'
 import { FeederProvider } from './state/feeder.tsx'
 import { select, useSelection } from './state/selection.ts'
-import { ErrorNote, LoadingNote } from './ui/state-note.tsx'
+import { EmptyNote, ErrorNote, LoadingNote } from './ui/state-note.tsx'
 
 export function App() {
   const { feeder: feederId } = useSelection()
@@ -51,13 +53,21 @@ export function App() {
           error={list.error ?? answer.error}
           onRetry={retry}
         />
+        <OtherFeeders />
       </StartPage>
     )
   }
-  if (list.data?.length === 0) return <StartPage />
+  if (list.data?.length === 0) {
+    return (
+      <StartPage>
+        <EmptyNote what="There is no feeder yet. Add the first one here." />
+        <AddFeeder isFirst />
+      </StartPage>
+    )
+  }
   if (!answer.data) {
     return (
-      <StartPage isPlain>
+      <StartPage>
         <LoadingNote what="Opening the feeder…" />
       </StartPage>
     )

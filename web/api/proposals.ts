@@ -24,7 +24,10 @@ export function useProposal(proposalId: string | null) {
 /** Saving, deleting and bringing back; each refreshes the list of the feeder. */
 export function useProposalChanges(feederId: string) {
   const client = useQueryClient()
-  const onSuccess = () => client.invalidateQueries({ queryKey: ['proposals', feederId] })
+  const onSuccess = async ({ id }: { readonly id: string }) => {
+    await client.invalidateQueries({ queryKey: ['proposals', feederId] })
+    await client.invalidateQueries({ queryKey: ['proposal', id] })
+  }
   return {
     save: useMutation({
       mutationFn: (body: SaveInput['body']) => call('saveProposal', { params: { feederId }, body }),

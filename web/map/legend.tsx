@@ -1,4 +1,5 @@
 import { type ReactNode, useMemo } from 'react'
+import { useLand } from '../api/feeders.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { useSelection } from '../state/selection.ts'
 import { useTheme } from '../state/theme.ts'
@@ -9,6 +10,7 @@ import { type EquipmentProperties, equipmentFeatures } from './feeder/feeder-fea
 import { SYMBOL_PATHS, SYMBOL_WORDS } from './feeder/symbols.ts'
 import { LegendScale } from './legend-scale.tsx'
 import { LegendWeights } from './legend-weights.tsx'
+import { useMapStyle } from './use-map-style.ts'
 import { useZoom } from './use-zoom.ts'
 import { voltageScale } from './voltage-scale.ts'
 import './legend.css'
@@ -31,6 +33,7 @@ export function Legend({ children }: { readonly children?: ReactNode }) {
         <LegendWeights />
         {children}
         <LegendSymbols />
+        <MapFaults />
         {feeder.header.coordinates === 'schematic' && (
           <p>
             Positions are a scheme:
@@ -41,6 +44,22 @@ export function Legend({ children }: { readonly children?: ReactNode }) {
       </div>
     </details>
   )
+}
+
+/** Says what the map lacks, where a part of it could not be read. */
+function MapFaults() {
+  const { place } = useFeeder().feeder.header
+  const style = useMapStyle()
+  const land = useLand(place ?? null)
+  const faults = [
+    style?.fault ? `Your own map is missing. ${style.fault}` : '',
+    land.error ? `The land is missing. ${land.error.message}` : '',
+  ].filter(Boolean)
+  return faults.map((fault) => (
+    <p key={fault} role="alert">
+      {fault}
+    </p>
+  ))
 }
 
 type LegendSymbol = keyof typeof SYMBOL_WORDS

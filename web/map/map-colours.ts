@@ -8,6 +8,9 @@ export interface MapColours {
   readonly inkSoft: string
   readonly accent: string
   readonly danger: string
+  /** Ends of the shading along the line: worst and best. */
+  readonly shadeWeak: string
+  readonly shadeStrong: string
   readonly focus: string
   readonly contour: string
   readonly contourInk: string
@@ -29,6 +32,8 @@ const COLOURS: Record<Theme, MapColours> = {
     inkSoft: '#5a5a4c',
     accent: '#a8115a',
     danger: '#9c2a12',
+    shadeWeak: '#f3e5e6',
+    shadeStrong: '#d9709f',
     focus: '#15598f',
     contour: '#ddd2ba',
     contourInk: '#8f8263',
@@ -58,6 +63,8 @@ const COLOURS: Record<Theme, MapColours> = {
     inkSoft: '#b3ae9d',
     accent: '#f27fb4',
     danger: '#ff9a80',
+    shadeWeak: '#30222a',
+    shadeStrong: '#9b4672',
     focus: '#8cc4f2',
     contour: '#2f2e27',
     contourInk: '#7d7968',

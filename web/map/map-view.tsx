@@ -28,7 +28,7 @@ interface Props {
  */
 export function MapView({ bounds, covered, children }: Props) {
   const ref = useRef<MapRef>(null)
-  const style = useMapStyle()
+  const drawn = useMapStyle()
   const topmost = (event: maplibregl.MapMouseEvent) => {
     const { x, y } = event.point
     const layers = listeningLayers().filter((id) => event.target.getLayer(id))
@@ -38,12 +38,12 @@ export function MapView({ bounds, covered, children }: Props) {
     ]
     return event.target.queryRenderedFeatures(near, { layers })[0] ?? null
   }
-  if (!style) return <div className="map-view" role="status" aria-label="The map is being set up" />
+  if (!drawn) return <div className="map-view" role="status" aria-label="The map is being set up" />
   return (
     <ReactMap
       ref={ref}
       mapLib={maplibregl}
-      mapStyle={style}
+      mapStyle={drawn.style}
       initialViewState={{ bounds, fitBoundsOptions: { padding: covered } }}
       style={{ position: 'absolute', inset: 0 }}
       hash="map"

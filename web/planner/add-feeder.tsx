@@ -10,7 +10,7 @@ import { FindingText } from './findings-view.tsx'
 import { type ReadLayers, readLayers } from './read-layers.ts'
 
 /** Takes in the files of a feeder folder; a feeder with errors is refused whole. */
-export function AddFeeder() {
+export function AddFeeder({ isFirst = false }: { readonly isFirst?: boolean }) {
   const [read, setRead] = useState<ReadLayers | null>(null)
   const takeIn = useTakeIn()
   const names = Object.keys(read?.layers ?? {})
@@ -19,9 +19,11 @@ export function AddFeeder() {
     <section className="stack planner">
       <div className="planner-head">
         <h2>Add a feeder</h2>
-        <Button look="plain" onClick={() => select({ view: null })}>
-          Back
-        </Button>
+        {!isFirst && (
+          <Button look="plain" onClick={() => select({ view: null })}>
+            Back
+          </Button>
+        )}
       </div>
       <p>
         A feeder is a folder of GeoJSON layers: feeder.json, poles.geojson and spans.geojson, and as

@@ -22,22 +22,22 @@ export function CandidateLayers({ result }: { readonly result: SiteResult }) {
           id="candidates"
           type="line"
           beforeId={SLOTS.underline}
-          layout={{ 'line-cap': 'butt', 'line-join': 'round' }}
+          layout={{
+            'line-cap': 'round',
+            'line-join': 'round',
+            'line-sort-key': ['get', 'share'],
+          }}
           paint={{
-            'line-color': colours.accent,
-            'line-blur': 3,
-            'line-width': ['interpolate', ['linear'], ['zoom'], 9, 12, 14, 22],
-            'line-opacity': [
+            'line-color': [
               'interpolate',
               ['linear'],
               ['get', 'share'],
               0,
-              0.04,
-              0.8,
-              0.22,
+              colours.shadeWeak,
               1,
-              0.5,
+              colours.shadeStrong,
             ],
+            'line-width': ['interpolate', ['linear'], ['zoom'], 9, 11, 14, 20],
           }}
         />
       </Source>

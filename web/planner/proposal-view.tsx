@@ -1,4 +1,4 @@
-import { useProposal } from '../api/proposals.ts'
+import { useProposal, useProposalChanges } from '../api/proposals.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { counted } from '../state/format.ts'
 import { select, useSelection } from '../state/selection.ts'
@@ -41,6 +41,7 @@ function Opened({ open }: { readonly open: OpenProposal }) {
   return (
     <>
       {saved?.note && <p>{saved.note}</p>}
+      {saved?.deletedAt && <DeletedNote id={saved.id} />}
       {saved && saved.feederVersion !== version && (
         <EmptyNote
           what={`Kept on version ${saved.feederVersion} of the feeder; it is now version ${version}. The figures below are computed anew.`}
@@ -66,6 +67,15 @@ function Opened({ open }: { readonly open: OpenProposal }) {
         rules, qualified workers, local codes, permits and the wildlife agencies decide.
       </p>
     </>
+  )
+}
+
+function DeletedNote({ id }: { readonly id: string }) {
+  const { restore } = useProposalChanges(useFeeder().feeder.header.id)
+  return (
+    <EmptyNote what="This proposal was deleted.">
+      <Button onClick={() => restore.mutate(id)}>Bring it back</Button>
+    </EmptyNote>
   )
 }
 

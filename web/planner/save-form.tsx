@@ -1,12 +1,13 @@
-import { type FormEvent, useState } from 'react'
+import type { FormEvent } from 'react'
 import { useProposalChanges } from '../api/proposals.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { listed } from '../state/format.ts'
-import { select } from '../state/selection.ts'
+import { select, useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
 import { Field } from '../ui/field.tsx'
 import { ErrorNote } from '../ui/state-note.tsx'
 import type { OpenProposal } from './open-proposal.ts'
+import { useSaveDraft } from './save-draft.ts'
 import { useJudgedProposal } from './use-judged-proposal.ts'
 import { useTrialBanks } from './use-trial-banks.ts'
 
@@ -16,9 +17,8 @@ export function SaveForm({ open }: { readonly open: OpenProposal }) {
   const { banks, isMoved } = useTrialBanks()
   const judged = useJudgedProposal(open)
   const { save } = useProposalChanges(feeder.header.id)
-  const [isOpen, setIsOpen] = useState(false)
-  const [name, setName] = useState<string | null>(null)
-  const [note, setNote] = useState('')
+  const { study, choice, proposal } = useSelection()
+  const { isOpen, name, note, change, clear } = useSaveDraft(`${proposal ?? study} ${choice}`)
   const suggested = `Bank at ${listed(banks.map(({ pole }) => pole))}`
   const given = name ?? suggested
   const isKept = open.saved !== null && !isMoved
@@ -35,13 +35,18 @@ export function SaveForm({ open }: { readonly open: OpenProposal }) {
     if (!judged || given.trim() === '') return
     save.mutate(
       { name: given, note, request: open.request, proposal: judged },
-      { onSuccess: ({ id }) => select({ proposal: id, moved: null }) },
+      {
+        onSuccess: ({ id }) => {
+          clear()
+          select({ proposal: id, moved: null })
+        },
+      },
     )
   }
   if (!isOpen) {
     return (
       <div className="row">
-        <Button look="main" onClick={() => setIsOpen(true)}>
+        <Button look="main" onClick={() => change({ isOpen: true })}>
           Keep as proposal
         </Button>
       </div>
@@ -56,7 +61,7 @@ export function SaveForm({ open }: { readonly open: OpenProposal }) {
             className="input"
             value={given}
             maxLength={120}
-            onChange={({ target }) => setName(target.value)}
+            onChange={({ target }) => change({ name: target.value })}
           />
         )}
       </Field>
@@ -68,7 +73,7 @@ export function SaveForm({ open }: { readonly open: OpenProposal }) {
             rows={3}
             maxLength={4000}
             value={note}
-            onChange={({ target }) => setNote(target.value)}
+            onChange={({ target }) => change({ note: target.value })}
           />
         )}
       </Field>
@@ -77,7 +82,7 @@ export function SaveForm({ open }: { readonly open: OpenProposal }) {
         <Button type="submit" look="main" disabled={!judged || save.isPending}>
           {save.isPending ? 'Keeping…' : 'Keep'}
         </Button>
-        <Button onClick={() => setIsOpen(false)}>Not now</Button>
+        <Button onClick={() => change({ isOpen: false })}>Not now</Button>
       </div>
     </form>
   )

@@ -11,7 +11,7 @@ export function PersonChoices() {
   return (
     <>
       <BarSelect
-        label="Desk of the"
+        label="Person"
         value={person}
         choices={[
           ['planner', 'Planner'],

@@ -1,5 +1,6 @@
 import { useEffect } from 'react'
 import { actAs } from '../api/actor.ts'
+import { useFeeder } from '../state/feeder.tsx'
 import { useSelection } from '../state/selection.ts'
 import { showWorking, useShownWorking } from '../state/working.ts'
 import { PHONE, useMedia } from '../ui/use-media.ts'
@@ -12,11 +13,13 @@ import './shell.css'
 /** The whole page around one open feeder. */
 export function Shell() {
   const { person } = useSelection()
+  const { feeder } = useFeeder()
   const isPhone = useMedia(PHONE)
   const working = useShownWorking()
   useEffect(() => actAs(person), [person])
   return (
     <div className="shell" data-person={person}>
+      <title>{`${feeder.header.name} – Crossarm`}</title>
       <a className="shell-skip" href="#desk">
         Skip to the desk
       </a>
