@@ -21,7 +21,7 @@ export function CandidateLayers({ result }: { readonly result: SiteResult }) {
         <Layer
           id="candidates"
           type="line"
-          beforeId={SLOTS.underline}
+          beforeId={SLOTS.areas}
           layout={{
             'line-cap': 'round',
             'line-join': 'round',

@@ -43,7 +43,7 @@ export function EquipmentLayers() {
         filter={['==', ['get', 'isMain'], false]}
         layout={{
           ...LAYOUT,
-          'icon-size': ['interpolate', ['linear'], ['zoom'], 15.6, 0.75, 18, 1],
+          'icon-size': ['interpolate', ['linear'], ['zoom'], 15.6, 0.85, 18, 1.15],
           'icon-allow-overlap': true,
         }}
       />

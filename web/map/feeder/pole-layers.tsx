@@ -48,7 +48,7 @@ export function PoleLayers() {
           'text-field': ['get', 'id'],
           'text-font': MAP_FONT,
           'text-size': 11,
-          'text-variable-anchor': ['bottom-left', 'top-left', 'bottom-right', 'top-right'],
+          'text-variable-anchor': ['top-left', 'top-right', 'bottom-right', 'bottom-left'],
           'text-radial-offset': 1,
           'text-justify': 'auto',
         }}
