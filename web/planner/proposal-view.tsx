@@ -98,7 +98,7 @@ function SideChoice() {
 function Why({ open: { proposal } }: { readonly open: OpenProposal }) {
   return (
     <div>
-      <h3>Why this pole</h3>
+      <h3>{proposal.banks.length === 1 ? 'Why this pole' : 'Why these poles'}</h3>
       <p>{proposal.reason}</p>
       {proposal.flags.length > 0 && (
         <ul className="planner-flags">

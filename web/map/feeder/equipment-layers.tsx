@@ -5,7 +5,7 @@ import { useFeeder } from '../../state/feeder.tsx'
 import { SLOTS } from '../slots.ts'
 import { equipmentFeatures } from './feeder-features.ts'
 
-export const MAIN_EQUIPMENT_FROM_ZOOM = 9.5
+export const MAIN_EQUIPMENT_FROM_ZOOM = 8.5
 export const ALL_EQUIPMENT_FROM_ZOOM = 15.6
 
 const LAYOUT: SymbolLayerSpecification['layout'] = {
@@ -30,7 +30,7 @@ export function EquipmentLayers() {
         filter={['==', ['get', 'isMain'], true]}
         layout={{
           ...LAYOUT,
-          'icon-size': ['interpolate', ['linear'], ['zoom'], 9.5, 0.8, 16, 1.1],
+          'icon-size': ['interpolate', ['linear'], ['zoom'], 8.5, 0.75, 16, 1.1],
           'icon-padding': 1,
           'icon-allow-overlap': ['step', ['zoom'], false, 13, true],
         }}
