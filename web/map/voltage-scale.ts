@@ -15,7 +15,7 @@ export interface VoltageClass {
  * common colour blindness, and lightness falls toward both ends besides.
  */
 const COLOURS: Record<Theme, readonly string[]> = {
-  light: ['#08305c', '#1763a6', '#4a94cf', '#7d9aa8', '#8b8675', '#a88347', '#c4620f', '#7f2f04'],
+  light: ['#08305c', '#1763a6', '#4791cd', '#748f9d', '#8b8675', '#a88347', '#c4620f', '#7f2f04'],
   dark: ['#d3ecff', '#8cc9fa', '#4c9fe0', '#66869a', '#807c6e', '#9d8055', '#eb8d3b', '#ffcb96'],
 }
 
