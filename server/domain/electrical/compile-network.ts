@@ -187,15 +187,18 @@ function bothIn(mask: PhaseMask, row: number, column: number): boolean {
   return ((mask >> row) & (mask >> column) & 1) === 1
 }
 
-/** Impedance on the low side: percent of (line-to-neutral volts)² over volt-amperes per phase. */
+/**
+ * Impedance on the low side: percent of (line-to-neutral volts)² over the volt-amperes of one unit.
+ * The rating is that of all units, also where not every phase arrives.
+ */
 function transformerBranch(device: Transformer, mask: PhaseMask, nearNominalV: number) {
   const { highKv, lowKv, rPct = 0, xPct = 0, ratingKva, connection } = device
   if (highKv === undefined || lowKv === undefined) {
     throw new Error(`Series transformer "${device.id}" has no high_kv or low_kv.`)
   }
   const lowV = lineToNeutralV(lowKv)
-  const phaseCount = phasesOfMask(mask & phaseMask(device.phases)).length
-  const baseOhm = (lowV * lowV) / ((ratingKva * 1000) / Math.max(1, phaseCount))
+  const unitVa = (ratingKva * 1000) / phasesOfMask(phaseMask(device.phases)).length
+  const baseOhm = (lowV * lowV) / unitVa
   const z = new Float64Array(18)
   for (let phase = 0; phase < 3; phase++) {
     if (!bothIn(mask, phase, phase)) continue
@@ -224,31 +227,18 @@ function compileRegulator(device: Regulator, branch: number): CompiledRegulator 
   }
 }
 
-export function bankSettings(device: Regulator): BankSettings {
-  const {
-    windingType,
-    ptRatio,
-    ctPrimaryA,
-    bandCentreV,
-    bandwidthV,
-    rV,
-    xV,
-    delayS,
-    maxRaise,
-    maxLower,
-  } = device
-  const phases = phasesOfMask(phaseMask(device.phases))
+function bankSettings(device: Regulator): BankSettings {
   return {
-    windingType,
-    phases,
-    ptRatio,
-    ctPrimaryA,
-    bandCentreV,
-    bandwidthV,
-    rV,
-    xV,
-    delayS,
-    maxRaise,
-    maxLower,
+    windingType: device.windingType,
+    phases: phasesOfMask(phaseMask(device.phases)),
+    ptRatio: device.ptRatio,
+    ctPrimaryA: device.ctPrimaryA,
+    bandCentreV: device.bandCentreV,
+    bandwidthV: device.bandwidthV,
+    rV: device.rV,
+    xV: device.xV,
+    delayS: device.delayS,
+    maxRaise: device.maxRaise,
+    maxLower: device.maxLower,
   }
 }

@@ -88,8 +88,16 @@ function equipmentFindings(
   const report = (code: string, what: string, remedy: string) =>
     problem('equipment', item.id, place, code, what, remedy)
   const span = 'span' in item && item.span !== undefined ? spans.get(item.span) : undefined
+  const ofPlace = span ? seriesFindings(item, span, report) : poleFindings(item, maskAtPole, report)
+  return [...ofPlace, ...ratingFindings(item, report)]
+}
+
+type Report = (code: string, what: string, remedy: string) => Finding
+
+/** What stands in a line must be at its near end, and on phases that the line has. */
+function seriesFindings(item: Equipment, span: Span, report: Report): Finding[] {
   const findings: Finding[] = []
-  if (span && span.from !== item.pole) {
+  if (span.from !== item.pole) {
     findings.push(
       report(
         'not-at-near-end',
@@ -98,29 +106,35 @@ function equipmentFindings(
       ),
     )
   }
-  if (span && !includesPhases(span.phases, item.phases)) {
+  const both = `It is on ${named(phaseMask(item.phases))}; its span "${span.id}" carries ${named(phaseMask(span.phases))}`
+  if (item.kind === 'transformer' && item.phases !== span.phases) {
     findings.push(
       report(
-        'equipment-phase-not-on-span',
-        `It is on ${named(phaseMask(item.phases))}; its span "${span.id}" carries ${named(phaseMask(span.phases))}.`,
-        'Correct the phases of one of the two.',
+        'transformer-not-on-whole-span',
+        `${both}, and behind a transformer every phase has the new voltage.`,
+        'Give the transformer all phases of the span, or split the span by phases.',
       ),
     )
+  } else if (!includesPhases(span.phases, item.phases)) {
+    const remedy = 'Correct the phases of one of the two.'
+    findings.push(report('equipment-phase-not-on-span', `${both}.`, remedy))
   }
-  if (!span && maskAtPole !== undefined && (phaseMask(item.phases) & ~maskAtPole) !== 0) {
-    findings.push({
-      ...report(
-        'equipment-phase-not-at-pole',
-        `It is on ${named(phaseMask(item.phases))}; the spans at pole "${item.pole}" carry ${named(maskAtPole)}.`,
-        'Correct its phases, or those of the spans.',
-      ),
-      severity: 'warning',
-    })
-  }
-  return [...findings, ...ratingFindings(item, report)]
+  return findings
 }
 
-type Report = (code: string, what: string, remedy: string) => Finding
+function poleFindings(
+  item: Equipment,
+  maskAtPole: PhaseMask | undefined,
+  report: Report,
+): Finding[] {
+  if (maskAtPole === undefined || (phaseMask(item.phases) & ~maskAtPole) === 0) return []
+  const found = report(
+    'equipment-phase-not-at-pole',
+    `It is on ${named(phaseMask(item.phases))}; the spans at pole "${item.pole}" carry ${named(maskAtPole)}.`,
+    'Correct its phases, or those of the spans.',
+  )
+  return [{ ...found, severity: 'warning' }]
+}
 
 /** What a device cannot be solved without. */
 function ratingFindings(item: Equipment, report: Report): Finding[] {

@@ -189,7 +189,25 @@ function spanFindings(traced: TracedSpan, trace: FeederTrace, report: Report): F
       ),
     )
   }
-  return findings
+  return [...findings, ...deltaFindings(traced, report)]
+}
+
+/** A delta side with a phase missing floats: what stands behind it has no voltage that could be told. */
+function deltaFindings({ span, mask, devices, nearPole }: TracedSpan, report: Report): Finding[] {
+  if (mask === ALL_PHASES) return []
+  return devices
+    .filter((device) => device.kind === 'transformer' && device.connection === 'delta-grounded-wye')
+    .map((device) =>
+      report(
+        'error',
+        'delta-lacks-phase',
+        'equipment',
+        device.id,
+        `Its delta side needs all three phases, but only ${named(mask)} arrives on span ${span.id}.`,
+        'Correct the phases of the line before it, or its connection.',
+        nearPole,
+      ),
+    )
 }
 
 /** Checks one load at a time against the phases that arrive where it stands. */

@@ -113,6 +113,25 @@ describe('the records of a feeder', () => {
     expect(finding?.what).toContain('high_kv, low_kv, r_pct, x_pct')
   })
 
+  it('need a transformer in series on every phase of its span', () => {
+    const bank = {
+      id: 'T1',
+      kind: 'transformer',
+      pole: 'P1',
+      span: 'S1',
+      ratingKva: 500,
+      connection: 'grounded-wye-grounded-wye',
+      highKv: 12.47,
+      lowKv: 4.16,
+      rPct: 1,
+      xPct: 4,
+    } as const
+    expect(codes(sketched({ equipment: [{ ...bank, phases: 'ABC' }] }))).toEqual([])
+    expect(codes(sketched({ equipment: [{ ...bank, phases: 'AB' }] }))).toEqual([
+      ['error', 'transformer-not-on-whole-span', 'T1'],
+    ])
+  })
+
   it('may not stand a tap beyond the range that the record itself gives', () => {
     const feeder = sketched({ equipment: [{ ...BANK, tapB: 10, maxRaise: 8 }] })
     expect(codes(feeder)).toEqual([['error', 'tap-beyond-range', 'R1']])

@@ -104,6 +104,27 @@ describe('checking how a feeder hangs together', () => {
     ]
     expect(codes({ spans, equipment })).toEqual(['series-equipment-backwards'])
   })
+  it('refuses a delta bank that does not get all three phases', () => {
+    const bank = {
+      id: 'T',
+      pole: 'P1',
+      span: 'S2',
+      kind: 'transformer' as const,
+      phases: 'ABC' as const,
+      connection: 'delta-grounded-wye' as const,
+      ratingKva: 1500,
+      highKv: 12.47,
+      lowKv: 4.16,
+      rPct: 1,
+      xPct: 6,
+    }
+    const fed = (phases: 'ABC' | 'AB') => ({
+      spans: [span('S1', 'P0', 'P1', { phases }), span('S2', 'P1', 'P2')],
+      equipment: [bank],
+    })
+    expect(codes(fed('ABC'))).toEqual([])
+    expect(codes(fed('AB'))).toEqual(['phase-not-fed', 'delta-lacks-phase'])
+  })
   it('refuses a source that stands on no pole', () => {
     const findings = codes({ spans: [span('S1', 'P0', 'P1')], source: { pole: 'nowhere' } })
     expect(findings).toContain('source-missing')
