@@ -7,10 +7,9 @@ import type {
   ProposedBank,
   SiteResult,
 } from '#domain/siting/site-result.ts'
+import { miles } from './miles.ts'
 import { left, right, textTable } from './text-table.ts'
 import { signed } from './voltage-text.ts'
-
-const M_PER_MILE = 1609.344
 
 /** The answer for a person: as it stands, the ranking, why, and what was ruled out. */
 export function siteText(feeder: Feeder, result: SiteResult): string {
@@ -88,7 +87,7 @@ function rankingRows({ rank, banks, after, costUsd }: Proposal): string[][] {
     index === 0 ? String(rank) : '',
     pole,
     span,
-    (distanceM / M_PER_MILE).toFixed(1),
+    miles(distanceM).toFixed(1),
     phases,
     String(ratingKva),
     String(ratingA),

@@ -1,13 +1,13 @@
 import type { CaseSolution, NodeVoltage } from '#domain/electrical/solution.ts'
 import type { Phase } from '#domain/units/phases.ts'
+import { miles } from './miles.ts'
 import { type Sample, sparkline } from './sparkline.ts'
 import { lowestOf } from './voltage-extremes.ts'
 
 export type ConvergedCase = Extract<CaseSolution, { status: 'converged' }>
 
 const WIDTH = 60
-const PHASES: readonly Phase[] = ['A', 'B', 'C']
-const M_PER_MILE = 1609.344
+export const PHASES: readonly Phase[] = ['A', 'B', 'C']
 
 /** Nodes from the source to a pole in order, with the load sides of regulators on the way. */
 export function wayTo(solution: ConvergedCase, poleId: string): NodeVoltage[] {
@@ -47,7 +47,7 @@ export function profileText(solution: ConvergedCase): string {
     if (!last) return []
     return [`  ${phase} ${sparkline(samples, frame)} ${last.value.toFixed(1)}`]
   })
-  const miles = (lengthM / M_PER_MILE).toFixed(1)
-  const title = `Profile from ${way[0]?.poleId ?? ''} to ${pole}, ${miles} mi; ▁ ${frame.from} V to █ ${frame.to} V`
+  const wayMiles = miles(lengthM).toFixed(1)
+  const title = `Profile from ${way[0]?.poleId ?? ''} to ${pole}, ${wayMiles} mi; ▁ ${frame.from} V to █ ${frame.to} V`
   return [title, ...rows].join('\n')
 }

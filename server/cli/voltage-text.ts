@@ -1,13 +1,10 @@
 import type { NodeVoltage, RegulatorState, Totals } from '#domain/electrical/solution.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { VoltageLimits } from '#domain/feeder/header.ts'
-import type { Phase } from '#domain/units/phases.ts'
+import { miles } from './miles.ts'
 import { left, right, textTable } from './text-table.ts'
 import { highestOf, lowestOf } from './voltage-extremes.ts'
-import { type ConvergedCase, profileText } from './voltage-profile.ts'
-
-const PHASES: readonly Phase[] = ['A', 'B', 'C']
-const M_PER_MILE = 1609.344
+import { type ConvergedCase, PHASES, profileText } from './voltage-profile.ts'
 
 /** The answer for a person: summary, profile, regulators, every node, totals. */
 export function voltageText(
@@ -73,7 +70,7 @@ function nodeTable(nodes: readonly NodeVoltage[], limits: VoltageLimits): string
   const columns = [left('node'), right('mi'), ...PHASES.map((phase) => right(`${phase} V `))]
   const rows = nodes.map(({ id, distanceM, phases }) => [
     id,
-    (distanceM / M_PER_MILE).toFixed(2),
+    miles(distanceM).toFixed(2),
     ...PHASES.map((phase) => marked(phases[phase]?.volts120, limits)),
   ])
   return `${textTable(columns, rows)}\n- below the low limit, + above the high limit`
