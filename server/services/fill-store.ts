@@ -1,7 +1,10 @@
 import type { Ports, ShippedData, ShippedFeeder, Stamp } from './ports.ts'
 
-/** In the history, what the program itself brought along. */
-const SHIPPED_BY = { id: 'crossarm', role: 'planner' } as const
+/**
+ * In the history, for what no person recorded here. The role is that of the people who keep
+ * the bird record, as every entry of the history has one.
+ */
+const SHIPPED_BY = { id: 'came-with-the-feeder', role: 'coordinator' } as const
 
 /** Errors of a shipped feeder that could not be taken in, in words. */
 export interface FillReport {

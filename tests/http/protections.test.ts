@@ -35,6 +35,7 @@ describe('the record of guards, covers and perches', () => {
   it('starts with what the feeder folder held', async () => {
     const [first] = await server.call(routes.listProtections, { params })
     expect(first).toMatchObject({ id: 'cover-1', pole: 'P2', state: 'on', version: 1 })
+    expect(first?.changedBy.id).toBe('came-with-the-feeder')
   })
 
   it('adds an item that then stands on its pole in the feeder', async () => {

@@ -1,5 +1,9 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
-import type { ChangeProtectionBody, ProtectionBody } from '#contract/protections.ts'
+import type {
+  ChangeProtectionBody,
+  ProtectionBody,
+  ProtectionRecord,
+} from '#contract/protections.ts'
 import { call } from './call.ts'
 
 /** Guards, covers and perches of a feeder as they stand in the record now. */
@@ -41,7 +45,8 @@ export function useProtectionChanges(feederId: string) {
       onSettled,
     }),
     remove: useMutation({
-      mutationFn: (id: string) => call('deleteProtection', paramsOf(id)),
+      mutationFn: ({ id, version }: Pick<ProtectionRecord, 'id' | 'version'>) =>
+        call('deleteProtection', { ...paramsOf(id), query: { version } }),
       onSettled,
     }),
     restore: useMutation({

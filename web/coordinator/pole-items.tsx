@@ -64,7 +64,7 @@ function PoleItem({ item, view }: { readonly item: ProtectionRecord; readonly vi
     )
   }
   const name = `${item.kind}, ${item.what}`
-  const discard = () => remove.mutate(item.id, { onSuccess: (deleted) => rememberDeleted(deleted) })
+  const discard = () => remove.mutate(item, { onSuccess: (deleted) => rememberDeleted(deleted) })
   return (
     <li className="item">
       <span className="item-head">
