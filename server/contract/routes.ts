@@ -119,7 +119,7 @@ export const routes = {
     params: FeederParams,
     body: StartStudyBody,
     answer: jsonAnswer(202, StudyStarted, 'Queued or running.'),
-    problems: ['actor-missing', 'not-allowed', 'not-found', 'too-large'],
+    problems: ['actor-missing', 'interrupted', 'not-allowed', 'not-found', 'too-large'],
   },
   getStudy: {
     method: 'GET',

@@ -30,6 +30,7 @@ export class StudyService {
 
   async start(actor: Actor, feederId: string, request: SiteRequest): Promise<Study> {
     authorize(actor, 'start a siting study')
+    if (this.#isStopping) throw new Refusal('interrupted', 'The server is stopping. Ask again.')
     const { feeder, version } = await findFeeder(this.#ports.store, feederId)
     refuseUnknownCases(feeder, request)
     const study: Study = {
@@ -113,11 +114,16 @@ export class StudyService {
     let marked: Promise<void> = Promise.resolve()
     const run = this.#ports.siting.run(feeder, study.request, (done, total, phase) => {
       if (hasEnded(live.study.state)) return
-      if (live.study.state === 'queued') marked = this.#ports.store.studies.setRunning(study.id)
+      if (live.study.state === 'queued') marked = this.#markRunning(study.id)
       live.update({ state: 'running', done, total, phase })
     })
     const ended = this.#seeThrough(live, run, () => marked)
     this.#running.set(study.id, { live, run, ended })
+  }
+
+  /** The study goes on even where this cannot be kept: its end is kept by itself. */
+  #markRunning(studyId: string): Promise<void> {
+    return this.#ports.store.studies.setRunning(studyId).catch(this.#ports.reportFault)
   }
 
   async #seeThrough(live: LiveStudy, run: SitingRun, marked: () => Promise<void>): Promise<void> {
