@@ -6,7 +6,8 @@ import { isMonthInSeason } from '../feeder/season.ts'
 
 /**
  * Half a mile: the widest nest buffer that one state's recommendation gives for eagles and large
- * falcons (reference notes: Colorado, golden and bald eagle 0.5 mile, retrieved). Advisory.
+ * falcons (recommended raptor buffers as printed in a Colorado mining permit record, DRMS 948905,
+ * table 10: golden and bald eagle 0.5 mile; page seen). Advisory.
  */
 export const NEAR_NEST_M = M_PER_MILE / 2
 
