@@ -4,6 +4,7 @@ import { distance, inWords } from '../state/format.ts'
 import { select, useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
 import { PoleFindings } from './pole-findings.tsx'
+import { PoleFlow } from './pole-flow.tsx'
 import { PoleHangs } from './pole-hangs.tsx'
 import { poleInWords, sentence } from './pole-in-words.ts'
 import { PoleNeighbours } from './pole-neighbours.tsx'
@@ -41,6 +42,7 @@ export function PolePanel() {
         {pole.location && sentence(pole.location)}
       </p>
       <PoleVoltages pole={pole.id} />
+      <PoleFlow pole={pole.id} />
       <PoleHangs pole={pole.id} />
       <PoleRuledOut pole={pole.id} />
       <PoleFindings pole={pole.id} />

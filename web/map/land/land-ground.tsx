@@ -1,6 +1,9 @@
 import { Layer, Source } from '@vis.gl/react-maplibre'
 import type { FeatureCollection } from 'geojson'
 import type { ExpressionSpecification } from 'maplibre-gl'
+import { M_PER_FT } from '#domain/units/length.ts'
+import type { Units } from '../../state/address.ts'
+import { useSelection } from '../../state/selection.ts'
 import { MAP_FONT } from '../blank-style.ts'
 import { type MapColours, useMapColours } from '../map-colours.ts'
 import { SLOTS } from '../slots.ts'
@@ -15,9 +18,15 @@ function groundColour({ ground, paper }: MapColours): ExpressionSpecification {
   return ['match', ['get', 'kind'], ...pairs, paper] as unknown as ExpressionSpecification
 }
 
+function heightText(units: Units): ExpressionSpecification {
+  if (units === 'metric') return ['concat', ['get', 'height_m'], ' m']
+  return ['concat', ['round', ['/', ['get', 'height_m'], M_PER_FT]], ' ft']
+}
+
 /** Ground tint and lines of equal height. */
 export function LandGround({ ground, contours }: Props) {
   const colours = useMapColours()
+  const { units } = useSelection()
   return (
     <>
       <Source id="land-ground" type="geojson" data={ground}>
@@ -58,7 +67,7 @@ export function LandGround({ ground, contours }: Props) {
             layout={{
               'symbol-placement': 'line',
               'symbol-spacing': 500,
-              'text-field': ['concat', ['to-string', ['get', 'height_m']], ' m'],
+              'text-field': heightText(units),
               'text-font': MAP_FONT,
               'text-size': 10,
             }}
