@@ -1,4 +1,6 @@
+import { useEffect } from 'react'
 import type { Pole } from '#domain/feeder/pole.ts'
+import { showPlace } from '../state/camera.ts'
 import { select } from '../state/selection.ts'
 import { ArrivingTitle } from '../ui/arriving-title.tsx'
 import { Button } from '../ui/button.tsx'
@@ -10,6 +12,8 @@ import { PoleVoltage } from './pole-voltage.tsx'
 
 /** One pole, for whoever has to stand under it. */
 export function CrewPole({ pole }: { readonly pole: Pole }) {
+  // However the pole was opened, by a list, a link or another person's desk, the map goes to it.
+  useEffect(() => showPlace(pole.at), [pole])
   return (
     <article className="stack" aria-label={`Pole ${pole.id}`}>
       <Button onClick={() => select({ pole: null })}>Back to the search</Button>

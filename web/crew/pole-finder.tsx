@@ -64,13 +64,10 @@ export function PoleFinder() {
 }
 
 function FoundRow({ found, units }: { readonly found: FoundPole; readonly units: Units }) {
-  const { id, at, location } = found.pole
+  const { id, location } = found.pole
   return (
     <ListRow
-      onChoose={() => {
-        select({ pole: id })
-        showPlace(at)
-      }}
+      onChoose={() => select({ pole: id })}
       onPreview={(isOn) => hoverPole(isOn ? id : null)}
     >
       <strong className="crew-pole-id">{id}</strong>

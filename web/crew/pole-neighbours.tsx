@@ -1,5 +1,4 @@
 import type { Pole } from '#domain/feeder/pole.ts'
-import { showPlace } from '../state/camera.ts'
 import { phaseWords } from '../state/equipment-in-words.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { select, useSelection } from '../state/selection.ts'
@@ -54,12 +53,7 @@ function NeighbourRow({ from, neighbour, where }: RowProps) {
   const pole = useFeeder().poleById.get(neighbour.poleId)
   if (!pole) return null
   return (
-    <ListRow
-      onChoose={() => {
-        select({ pole: pole.id })
-        showPlace(pole.at)
-      }}
-    >
+    <ListRow onChoose={() => select({ pole: pole.id })}>
       <span>
         {where}: <strong className="crew-pole-id">{pole.id}</strong>, {phaseWords(neighbour.phases)}
       </span>
