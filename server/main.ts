@@ -48,7 +48,9 @@ const DEFAULT_PORT = 8080
  */
 export async function startServer(options: ServerOptions = {}): Promise<RunningServer> {
   const project = projectFolder()
-  const store = await openStore(options.dataFolder ?? join(project, 'data'))
+  const dataFolder = options.dataFolder ?? join(project, 'data')
+  const store = await openStore(dataFolder)
+  if (store.isShared) reportFault(sharedWords(dataFolder))
   const siting = openSitingPool(sitingWorker(project))
   const closeAll = async () => {
     await siting.close()
@@ -71,7 +73,7 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
       await listShippedData(geodata, readFeederFolder),
     )
     refused.forEach(reportFault)
-    const unfinished = await store.studies.unfinished()
+    const leftBehind = store.isShared ? [] : await store.studies.unfinished()
     const app = createApp(services, {
       settings: { mapStyleUrl: options.mapStyleUrl ?? null },
       names: [options.host ?? DEFAULT_HOST, ...(options.names ?? [])],
@@ -82,7 +84,7 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
     const server = createAdaptorServer({ fetch: app.fetch }) as Server
     const { host = DEFAULT_HOST, port = DEFAULT_PORT } = options
     const address = await listen(server, host, port)
-    await services.studies.closeInterrupted(unfinished)
+    await services.studies.closeInterrupted(leftBehind)
     const stop = async () => {
       await Promise.all([stopListening(server), services.studies.stop()])
       await closeAll()
@@ -130,6 +132,10 @@ function portOf(text: string): number {
   const port = Number(text)
   if (Number.isInteger(port) && port >= 0 && port <= 65_535) return port
   throw new Error(`PORT must be a number from 0 to 65535, got "${text}".`)
+}
+
+function sharedWords(dataFolder: string): string {
+  return `Another server has the data folder ${dataFolder} open. The studies that it runs are left to it. Stop one of the two, or set CROSSARM_DATA to another folder.`
 }
 
 function reportFault(fault: unknown): void {

@@ -2,6 +2,7 @@ import { mkdir } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Store } from '../services/ports.ts'
 import { feederRepository } from './feeder-repository.ts'
+import { claimFolder } from './folder-claim.ts'
 import { landRepository } from './land-repository.ts'
 import { migrate } from './migrate.ts'
 import { proposalRepository } from './proposal-repository.ts'
@@ -12,6 +13,8 @@ import { studyRepository } from './study-repository.ts'
 export const DATABASE_FILE = 'crossarm.sqlite'
 
 export interface OpenStore extends Store {
+  /** True where another process had the folder open first. */
+  readonly isShared: boolean
   close(): Promise<void>
 }
 
@@ -23,7 +26,7 @@ export interface OpenStore extends Store {
 export async function openStore(folder: string): Promise<OpenStore> {
   try {
     await mkdir(folder, { recursive: true })
-    return await openDatabase(join(folder, DATABASE_FILE))
+    return await openDatabase(folder)
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error)
     throw new Error(
@@ -33,20 +36,26 @@ export async function openStore(folder: string): Promise<OpenStore> {
   }
 }
 
-async function openDatabase(file: string): Promise<OpenStore> {
-  const db = openSqlite(file)
+async function openDatabase(folder: string): Promise<OpenStore> {
+  const claim = claimFolder(folder)
+  const db = openSqlite(join(folder, DATABASE_FILE))
+  const close = async () => {
+    await db.destroy()
+    claim.release()
+  }
   try {
     await migrate(db)
   } catch (error) {
-    await db.destroy()
+    await close()
     throw error
   }
   return {
+    isShared: !claim.isHeld,
     feeders: feederRepository(db),
     land: landRepository(db),
     proposals: proposalRepository(db),
     protections: protectionRepository(db),
     studies: studyRepository(db),
-    close: () => db.destroy(),
+    close,
   }
 }

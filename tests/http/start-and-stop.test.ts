@@ -11,6 +11,7 @@ import type { Study } from '#contract/studies.ts'
 import { SiteRequest } from '#domain/siting/site-request.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
 import { optionsOf, startServer } from '../../server/main.ts'
+import { CLAIM_FILE } from '../../server/store/folder-claim.ts'
 import { DATABASE_FILE, openStore } from '../../server/store/open-store.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
 import { PLANNER, SMALL, startTestServer, type TestServer } from './test-server.ts'
@@ -90,6 +91,21 @@ describe('starting again with the same data folder', () => {
   })
 })
 
+describe('a second server on the same data folder', () => {
+  it('leaves the studies of the first one alone', async () => {
+    const first = await start()
+    const layers = layersOfFeeder(smallFeeder({ id: 'long', poles: 260 }))
+    await first.call(routes.takeInFeeder, { body: { layers } })
+    const input = { params: { feederId: 'long' }, body: { request: { banks: 2 as const } } }
+    const { studyId } = await first.call(routes.startStudy, input)
+    const second = await start()
+    const { state } = await second.call(routes.getStudy, { params: { studyId } })
+    expect(['queued', 'running']).toContain(state)
+    const cancelled = await first.call(routes.cancelStudy, { params: { studyId } })
+    expect(cancelled.state).toBe('cancelled')
+  })
+})
+
 describe('stopping', () => {
   it('lets an answer under way finish', async () => {
     const server = await start()
@@ -118,7 +134,7 @@ describe('the program', () => {
     expect((await fetch(`${address}/api/health`)).status).toBe(200)
     program.kill('SIGTERM')
     expect(await ended).toEqual([0, null])
-    expect(await readdir(dataFolder)).toEqual([DATABASE_FILE])
+    expect((await readdir(dataFolder)).sort()).toEqual([DATABASE_FILE, CLAIM_FILE])
   })
 })
 
