@@ -2,6 +2,7 @@ import type { ComponentType } from 'react'
 import type { Person } from './api/actor.ts'
 import { CoordinatorDesk } from './coordinator/coordinator-desk.tsx'
 import { CoordinatorMapLayers } from './coordinator/coordinator-map-layers.tsx'
+import { MapKey } from './coordinator/map-key.tsx'
 import { CrewDesk } from './crew/crew-desk.tsx'
 import { CrewMapLayers } from './crew/crew-map-layers.tsx'
 import { PlannerDesk } from './planner/planner-desk.tsx'
@@ -19,6 +20,6 @@ export interface PersonScreens {
 
 export const PERSON_SCREENS: Record<Person, PersonScreens> = {
   planner: { Desk: PlannerDesk, MapLayers: PlannerLayers, LegendRows: PlannerLegend },
-  coordinator: { Desk: CoordinatorDesk, MapLayers: CoordinatorMapLayers },
+  coordinator: { Desk: CoordinatorDesk, MapLayers: CoordinatorMapLayers, LegendRows: MapKey },
   crew: { Desk: CrewDesk, MapLayers: CrewMapLayers },
 }

@@ -6,7 +6,6 @@ import { BirdCautions } from './bird-cautions.tsx'
 import { BirdPolePanel } from './bird-pole-panel.tsx'
 import './coordinator.css'
 import { FiguresLine } from './figures-line.tsx'
-import { MapKey } from './map-key.tsx'
 import { MonthChoice } from './month-choice.tsx'
 import { PoleList } from './pole-list.tsx'
 import { type BirdRecord, useBirdRecord } from './use-bird-record.ts'
@@ -32,7 +31,6 @@ export function CoordinatorDesk() {
         />
       )}
       <DeskBody record={record} />
-      <MapKey />
       <BirdCautions />
     </div>
   )

@@ -14,11 +14,11 @@ const ENTRIES: readonly (readonly [SymbolName, string])[] = [
   ['incident-other', 'Bird found, another or unknown cause'],
 ]
 
-/** What the marks of this desk mean on the map. */
+/** Rows of the legend for the marks of this desk. */
 export function MapKey() {
   return (
     <details className="map-key">
-      <summary>What the marks on the map mean</summary>
+      <summary>Birds</summary>
       <ul>
         {ENTRIES.map(([name, words]) => (
           <li key={name}>

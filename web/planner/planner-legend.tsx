@@ -20,7 +20,7 @@ export function PlannerLegend() {
         />
         Stronger shade: a bank there leaves fewer outside
       </p>
-      <p>× ruled out (from nearer)</p>
+      <p>× ruled out, once zoomed in</p>
     </div>
   )
 }
