@@ -58,7 +58,7 @@ function invalidProperty(
   if (given === undefined) {
     return finding('error', 'invalid-property', subject, `The property ${path} is missing.`, remedy)
   }
-  const got = JSON.stringify(given).slice(0, 60)
+  const got = shortText(given)
   return finding(
     'error',
     'invalid-property',
@@ -66,6 +66,15 @@ function invalidProperty(
     `The property ${path} is ${got}: ${reason(issue)}.`,
     remedy,
   )
+}
+
+/** Begin of the value as it stands in the file. */
+function shortText(value: unknown): string {
+  try {
+    return JSON.stringify(value).slice(0, 60)
+  } catch {
+    return 'nested far too deep'
+  }
 }
 
 function reason(issue: z.core.$ZodIssue): string {

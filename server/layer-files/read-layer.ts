@@ -146,14 +146,21 @@ function geometryOf(layer: FeatureLayer, { geometry }: PlainObject): GeometryRea
   return { ...flat, problem }
 }
 
+/** Lists inside the coordinates of a Polygon, which nests deepest of the layers: rings, positions. */
+const DEEPEST_NESTING = 2
+
 /** Drops a third number of positions, as RFC 7946, section 3.1.1, allows it to stand. */
-function withoutAltitude(coordinates: unknown): { coordinates: unknown; hasAltitude: boolean } {
+function withoutAltitude(
+  coordinates: unknown,
+  nesting = DEEPEST_NESTING,
+): { coordinates: unknown; hasAltitude: boolean } {
   if (!Array.isArray(coordinates)) return { coordinates, hasAltitude: false }
   if (typeof coordinates[0] === 'number') {
     const hasAltitude = coordinates.length > 2
     return { coordinates: hasAltitude ? coordinates.slice(0, 2) : coordinates, hasAltitude }
   }
-  const parts = coordinates.map(withoutAltitude)
+  if (nesting === 0) return { coordinates, hasAltitude: false }
+  const parts = coordinates.map((part) => withoutAltitude(part, nesting - 1))
   return {
     coordinates: parts.map((part) => part.coordinates),
     hasAltitude: parts.some((part) => part.hasAltitude),

@@ -20,6 +20,13 @@ const read = (changes: Changes) => feederOfLayers(smallLayers(changes))
 const inShort = (findings: readonly Finding[]) =>
   findings.map(({ severity, code, layer, featureId }) => [severity, code, layer, featureId])
 
+/** Lists in lists, so many of them. */
+function nested(levels: number): unknown[] {
+  let inner: unknown[] = []
+  for (let level = 1; level < levels; level++) inner = [inner]
+  return inner
+}
+
 const replaced = <Item>(items: readonly Item[], index: number, item: Item): Item[] =>
   items.map((each, at) => (at === index ? item : each))
 
@@ -74,6 +81,19 @@ describe('what is wrong in the layers', () => {
       'a pole drawn as a line',
       { poles: [...poles(), { geometry: spans()[0]?.geometry, properties: { id: 'P4' } }] },
       ['error', 'wrong-geometry', 'poles', 'P4'],
+    ],
+    [
+      'coordinates nested without end',
+      {
+        poles: [
+          ...poles(),
+          {
+            geometry: { type: 'Point', coordinates: nested(50_000) },
+            properties: { id: 'P4' },
+          },
+        ],
+      },
+      ['error', 'invalid-property', 'poles', 'P4'],
     ],
     [
       'a longitude beyond the earth',
