@@ -10,7 +10,7 @@ export function textTable(
   rows: readonly (readonly string[])[],
 ): string {
   const widths = columns.map(({ title }, index) =>
-    Math.max(title.length, ...rows.map((row) => row[index]?.length ?? 0)),
+    rows.reduce((width, row) => Math.max(width, row[index]?.length ?? 0), title.length),
   )
   const line = (cells: readonly string[]) =>
     columns

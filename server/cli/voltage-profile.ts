@@ -2,7 +2,7 @@ import type { CaseSolution, NodeVoltage } from '#domain/electrical/solution.ts'
 import type { Phase } from '#domain/units/phases.ts'
 import { miles } from './miles.ts'
 import { type Sample, sparkline } from './sparkline.ts'
-import { lowestOf } from './voltage-extremes.ts'
+import { highestOf, lowestOf } from './voltage-extremes.ts'
 
 export type ConvergedCase = Extract<CaseSolution, { status: 'converged' }>
 
@@ -28,13 +28,13 @@ export function wayTo(solution: ConvergedCase, poleId: string): NodeVoltage[] {
 /** Text drawing of the voltage along the line to the node that is lowest. */
 export function profileText(solution: ConvergedCase): string {
   const lowest = lowestOf(solution.nodes)
-  const highest = Math.max(...lowest.all)
+  const highest = highestOf(solution.nodes)
   const pole = solution.nodes.find(({ id }) => id === lowest.node)?.poleId ?? lowest.node
   const way = wayTo(solution, pole)
-  const lengthM = Math.max(0, ...way.map(({ distanceM }) => distanceM))
+  const lengthM = way.at(-1)?.distanceM ?? 0
   const frame = {
     from: Math.floor(lowest.volts120),
-    to: Math.ceil(highest),
+    to: Math.ceil(highest.volts120),
     lengthM,
     width: WIDTH,
   }

@@ -3,7 +3,7 @@ import type { Site } from './placement.ts'
 import type { Ranked, Study } from './study.ts'
 
 /** Poles within this share of the feeder's longest way are neighbours. */
-export const NEIGHBOUR_SHARE = 0.05
+const NEIGHBOUR_SHARE = 0.05
 
 /** Names of neighbours beyond this many help nobody. */
 const MOST_NEAR = 20
@@ -19,9 +19,10 @@ export interface Distinct extends Ranked {
  */
 export function distinctPlacements(study: Study, ranked: readonly Ranked[]): Distinct[] {
   const chosen: { best: Ranked; near: Set<string> }[] = []
+  const reachM = NEIGHBOUR_SHARE * study.network.distanceM.reduce((a, b) => Math.max(a, b), 0)
   for (const placement of ranked) {
     if (study.request.goal === 'service' && placement.outside > study.before.outside) continue
-    const same = chosen.find(({ best }) => isSame(study, best, placement))
+    const same = chosen.find(({ best }) => isSame(study, reachM, best, placement))
     if (same) addPoles(same.near, placement, same.best)
     else if (chosen.length < study.request.maxProposals) {
       chosen.push({ best: placement, near: new Set() })
@@ -39,12 +40,11 @@ function addPoles(near: Set<string>, placement: Ranked, best: Ranked): void {
     if (!own.has(candidate.poleId)) near.add(candidate.poleId)
 }
 
-function isSame(study: Study, a: Ranked, b: Ranked): boolean {
+function isSame(study: Study, reachM: number, a: Ranked, b: Ranked): boolean {
   const { before, network, request } = study
   const share = request.sameWithinPct / 100
   if (Math.abs(a.outside - b.outside) > share * before.outside) return false
   if (Math.abs(a.meanLossKw - b.meanLossKw) > share * before.meanLossKw) return false
-  const reachM = NEIGHBOUR_SHARE * Math.max(...network.distanceM)
   return a.sites.every((site, index) => {
     const other = b.sites[index]
     return other !== undefined && wayBetweenM(network, site, other) <= reachM
@@ -52,7 +52,7 @@ function isSame(study: Study, a: Ranked, b: Ranked): boolean {
 }
 
 /** Along the line between two sites, metres. */
-export function wayBetweenM(network: Network, a: Site, b: Site): number {
+function wayBetweenM(network: Network, a: Site, b: Site): number {
   const { parent, distanceM } = network
   let [one, two] = [parent[a.branch] ?? 0, parent[b.branch] ?? 0]
   const sumM = (distanceM[one] ?? 0) + (distanceM[two] ?? 0)

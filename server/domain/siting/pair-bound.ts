@@ -35,7 +35,7 @@ interface Reach {
  * every pair where that bank is still the nearest. Savings of loss are granted beyond their sum.
  */
 export function boundPairs(study: Study, singles: readonly SingleTrial[], hooks: Hooks): PairBound {
-  const spillPu = Math.max(0, ...singles.map((single) => single.spillPu))
+  const spillPu = singles.reduce((most, single) => Math.max(most, single.spillPu), 0)
   const slackPu = 2 * SPILL_MULTIPLE * spillPu
   const isFree = study.request.taps === 'search'
   const base = isFree ? emptySums(study) : sumsWith(study, null, slackPu)
