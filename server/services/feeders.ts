@@ -8,8 +8,6 @@ import { findFeeder } from './find-feeder.ts'
 import type { Ports } from './ports.ts'
 import { authorize } from './role-rules.ts'
 
-export type FeederService = ReturnType<typeof feederService>
-
 export function feederService({ store }: Pick<Ports, 'store'>) {
   return {
     list: (actor: Actor): Promise<FeederSummary[]> => {

@@ -6,8 +6,6 @@ import { Refusal } from './refusal.ts'
 import { authorize } from './role-rules.ts'
 import { settleWritten } from './settle-written.ts'
 
-export type ProposalService = ReturnType<typeof proposalService>
-
 export function proposalService({ store, clock, newId }: Pick<Ports, 'store' | 'clock' | 'newId'>) {
   return {
     list: async (actor: Actor, feederId: string): Promise<SavedProposal[]> => {

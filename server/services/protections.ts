@@ -11,8 +11,6 @@ import { Refusal } from './refusal.ts'
 import { authorize } from './role-rules.ts'
 import { settleWritten } from './settle-written.ts'
 
-export type ProtectionService = ReturnType<typeof protectionService>
-
 export function protectionService({
   store,
   clock,

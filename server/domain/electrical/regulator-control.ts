@@ -153,7 +153,7 @@ function wantedDirection(sweep: Sweep, { bank, phase }: Unit, reading: BankReadi
   return volts > bandCentreV + bandwidthV / 2 ? -1 : 0
 }
 
-export function emptyReading(): BankReading {
+function emptyReading(): BankReading {
   const empty = () => new Float64Array(3).fill(Number.NaN)
   return { outputVolts120: empty(), relayVolts: empty(), currentA: empty() }
 }

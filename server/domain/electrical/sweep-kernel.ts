@@ -67,7 +67,7 @@ export function runSweep(network: Network, state: SweepState, limits: SweepLimit
 }
 
 /** Current that each node's own shunts and loads take, into `currentA`. */
-export function drawCurrents(network: Network, state: SweepState): void {
+function drawCurrents(network: Network, state: SweepState): void {
   const { nodeCount } = network
   const { voltageV: v, currentA: c, shunt, hasShunt } = state
   for (let i = 0; i < nodeCount; i++) {
@@ -120,7 +120,7 @@ export function drawCurrents(network: Network, state: SweepState): void {
 }
 
 /** Backward: adds every branch's current to its parent, through the gain at the near end. */
-export function collectCurrents(network: Network, state: SweepState): void {
+function collectCurrents(network: Network, state: SweepState): void {
   const { nodeCount, parent, ratio } = network
   const { currentA: c, gain, kind, isBank } = state
   for (let i = nodeCount - 1; i > 0; i--) {
@@ -167,7 +167,7 @@ function moveNearCharging(network: Network, state: SweepState, branch: number): 
 }
 
 /** Forward: each node's voltage from its parent's, less the drop of the series impedance. */
-export function carryVoltages(
+function carryVoltages(
   network: Network,
   state: SweepState,
   worst: { node: number; change2: number },

@@ -7,6 +7,8 @@ import type { Study } from './study.ts'
 
 /** A voltage nearer to a limit than this is flagged, on the 120 V base. */
 const THIN_MARGIN_V = 0.5
+/** Voltages that differ by less are the same for a caution. */
+const SAME_V = 0.05
 /** More line banks than this in series hunt and cost too much (from memory). */
 const MOST_IN_SERIES = 3
 
@@ -15,8 +17,10 @@ export function placementFlags(study: Study, examined: Examined): string[] {
   return [...thinMargins(study, examined), ...steppingFlags(study, examined)]
 }
 
-function thinMargins({ cases, limits, network }: Study, { trial }: Examined): string[] {
+/** A thin margin that is as thin without the bank is no caution about the bank. */
+function thinMargins({ before, cases, limits, network }: Study, { trial }: Examined): string[] {
   return trial.cases.flatMap((solved, index) => {
+    const standing = before.cases[index]
     const name = cases[index]?.name ?? ''
     const highV = solved.highestPu * BASE_VOLTS120
     const lowV = solved.lowestPu * BASE_VOLTS120
@@ -25,10 +29,13 @@ function thinMargins({ cases, limits, network }: Study, { trial }: Examined): st
       return `${node}, phase ${phase}, ${name}`
     }
     const flags: string[] = []
-    if (isThin(limits.highVolts120 - highV)) {
+    const isHigher = !standing || highV > standing.highestPu * BASE_VOLTS120 + SAME_V
+    const isLower = !standing || lowV < standing.lowestPu * BASE_VOLTS120 - SAME_V
+    const wasOutside = standing && lowV > standing.lowestPu * BASE_VOLTS120 + SAME_V
+    if (isHigher && isThin(limits.highVolts120 - highV)) {
       flags.push(`${highV.toFixed(1)} V at ${at(solved.highestSlot)}: close to the high limit.`)
     }
-    if (isThin(lowV - limits.lowVolts120)) {
+    if ((isLower || wasOutside) && isThin(lowV - limits.lowVolts120)) {
       flags.push(`${lowV.toFixed(1)} V at ${at(solved.lowestSlot)}: close to the low limit.`)
     }
     return flags

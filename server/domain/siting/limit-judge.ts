@@ -136,6 +136,12 @@ export function judgeLimits(judge: LimitJudge, pu: Float64Array): LimitVerdict {
   return { outside: countOutside(judge, pu), lowestPu, lowestSlot, highestPu, highestSlot }
 }
 
+/** How far the highest voltage stands above the limit, per unit; 0 when it does not. */
+export function overHigh(highestPu: number, highPu: number): number {
+  const overPu = highestPu - highPu
+  return overPu > ON_LIMIT_PU ? overPu : 0
+}
+
 function countOutside(judge: LimitJudge, pu: Float64Array): number {
   const low = judge.lowPu - ON_LIMIT_PU
   const high = judge.highPu + ON_LIMIT_PU

@@ -25,7 +25,7 @@ export function sitesOf(network: Network, candidates: readonly Candidate[]): Sit
 }
 
 /** Id that a proposed bank bears until it is built. */
-export function proposedId(site: Site): string {
+function proposedId(site: Site): string {
   return `new-${site.candidate.spanId}`
 }
 

@@ -1,5 +1,6 @@
 import type { RegulatorBank } from '#domain/electrical/regulator-bank.ts'
 import { REGULATOR_MAX_TAP } from '#domain/feeder/equipment.ts'
+import { overHigh } from './limit-judge.ts'
 import type { SiteRequest } from './site-request.ts'
 import { type CaseBench, type CaseTrial, tryHeld } from './trial-bench.ts'
 
@@ -53,6 +54,6 @@ function setCommonTap(bank: RegulatorBank, tap: number): void {
 
 function isBetter(a: CaseTrial, b: CaseTrial, goal: SiteRequest['goal'], highPu: number): boolean {
   const first = (trial: CaseTrial) =>
-    goal === 'loss' ? Math.max(0, trial.highestPu - highPu - 1e-9) : trial.outside
+    goal === 'loss' ? overHigh(trial.highestPu, highPu) : trial.outside
   return first(a) === first(b) ? a.lossKw < b.lossKw : first(a) < first(b)
 }

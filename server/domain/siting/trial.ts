@@ -1,6 +1,7 @@
 import type { RegulatorBank } from '#domain/electrical/regulator-bank.ts'
 import type { SweepLimits } from '#domain/electrical/sweep-kernel.ts'
 import type { LoadCase } from '#domain/feeder/header.ts'
+import { overHigh } from './limit-judge.ts'
 import type { SiteRequest } from './site-request.ts'
 import { searchTaps } from './tap-search.ts'
 import { type CaseBench, type CaseTrial, SEARCH_LIMITS, tryControlled } from './trial-bench.ts'
@@ -66,14 +67,6 @@ export function trialOf(benches: readonly CaseBench[], cases: readonly SolvedCas
     marginPu: Math.min(highPu - highest, lowest - lowPu),
     cases,
   }
-}
-
-/** A pole this little above the limit is on it, per unit. */
-const ON_LIMIT_PU = 1e-9
-
-export function overHigh(highestPu: number, highPu: number): number {
-  const overPu = highestPu - highPu
-  return overPu > ON_LIMIT_PU ? overPu : 0
 }
 
 export function totalHours(cases: readonly LoadCase[]): number {

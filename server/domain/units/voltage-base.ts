@@ -5,10 +5,6 @@ export function volts120OfPu(pu: number): number {
   return pu * BASE_VOLTS120
 }
 
-export function puOfVolts120(volts120: number): number {
-  return volts120 / BASE_VOLTS120
-}
-
 /** Nominal line-to-neutral volts of a system named by its line-to-line kilovolts. */
 export function lineToNeutralV(nominalKvLineToLine: number): number {
   return (nominalKvLineToLine * 1000) / Math.sqrt(3)
