@@ -29,17 +29,18 @@ function thinMargins({ before, cases, limits, network }: Study, { trial }: Exami
       return `${node}, phase ${phase}, ${name}`
     }
     const flags: string[] = []
-    const isHigher = !standing || highV > standing.highestPu * BASE_VOLTS120 + SAME_V
-    const isLower = !standing || lowV < standing.lowestPu * BASE_VOLTS120 - SAME_V
-    const wasOutside = standing && lowV > standing.lowestPu * BASE_VOLTS120 + SAME_V
-    if (isHigher && isThin(limits.highVolts120 - highV)) {
+    if (isThin(limits.highVolts120 - highV) && isMoved(solved.highestPu, standing?.highestPu)) {
       flags.push(`${highV.toFixed(1)} V at ${at(solved.highestSlot)}: close to the high limit.`)
     }
-    if ((isLower || wasOutside) && isThin(lowV - limits.lowVolts120)) {
+    if (isThin(lowV - limits.lowVolts120) && isMoved(solved.lowestPu, standing?.lowestPu)) {
       flags.push(`${lowV.toFixed(1)} V at ${at(solved.lowestSlot)}: close to the low limit.`)
     }
     return flags
   })
+}
+
+function isMoved(pu: number, standingPu: number | undefined): boolean {
+  return standingPu === undefined || Math.abs(pu - standingPu) * BASE_VOLTS120 > SAME_V
 }
 
 function isThin(marginV: number): boolean {
