@@ -7,6 +7,7 @@ import { checkFeeder } from '../network/check-feeder.ts'
 import { spanLengthM } from '../network/span-length.ts'
 import { type TracedSpan, traceFeeder } from '../network/trace-feeder.ts'
 import { compileElements } from './compile-elements.ts'
+import { lineAmpacityA } from './line-ampacity.ts'
 import { type LineMatrices, lineMatrices } from './line-matrices.ts'
 import type { BankSettings, CompiledRegulator, CompiledSource, Network } from './network.ts'
 import { NetworkBuilder } from './network-builder.ts'
@@ -33,7 +34,7 @@ export function compileNetwork(feeder: Feeder): CompileResult {
 function buildNetwork(feeder: Feeder): Network {
   const builder = new NetworkBuilder(feeder.spans.map(({ id }) => id))
   const matrices = new Map(feeder.header.lineTypes.map((type) => [type.id, lineMatrices(type)]))
-  const ampacity = new Map(feeder.header.lineTypes.map((type) => [type.id, type.ampacityA]))
+  const ampacity = new Map(feeder.header.lineTypes.map((type) => [type.id, lineAmpacityA(type)]))
   const spreadLoads = new Set(
     feeder.loads.flatMap(({ span }) => (span === undefined ? [] : [span])),
   )
@@ -41,7 +42,7 @@ function buildNetwork(feeder: Feeder): Network {
   const regulators: CompiledRegulator[] = []
   for (const traced of traceFeeder(feeder).spans) {
     const { lineType } = traced.span
-    builder.beginSpan(traced.span.id, (lineType && ampacity.get(lineType)) || Number.NaN)
+    builder.beginSpan(traced.span.id, ampacity.get(lineType ?? '') ?? Number.NaN)
     regulators.push(
       ...addSpan(builder, traced, matrixOf(traced, matrices), spreadLoads.has(traced.span.id)),
     )

@@ -31,7 +31,7 @@ export interface SpanFlow {
   readonly to: string
   /** At the near end, after series equipment; positive away from the source. */
   readonly current: ByPhase<{ readonly amps: number; readonly angleDeg: number }>
-  /** Largest phase current over the line type's ampacity, percent; null where no ampacity is known. */
+  /** Largest phase current over the line type's current limit, percent; null where none is known. */
   readonly loadingPct: number | null
   readonly sendingKw: number
   readonly sendingKvar: number

@@ -17,7 +17,7 @@ const PhaseMatrix = <Entry extends z.ZodType>(entry: Entry) =>
 const common = {
   id: Id,
   name: z.string().min(1),
-  /** Continuous current limit of the phase conductor, amperes. */
+  /** Continuous current limit of the phase conductor, amperes; left out, that of the conductor table. */
   ampacityA: z.number().positive().optional(),
   /** Where the figures come from and how sure they are. */
   citation: z.string().optional(),
