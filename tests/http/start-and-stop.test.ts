@@ -1,4 +1,5 @@
 import { spawn } from 'node:child_process'
+import { randomUUID } from 'node:crypto'
 import { once } from 'node:events'
 import { mkdtemp, readdir, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
@@ -9,13 +10,16 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { routes } from '#contract/routes.ts'
 import type { Study } from '#contract/studies.ts'
 import { SiteRequest } from '#domain/siting/site-request.ts'
+import { openSitingPool } from '../../server/background/siting-pool.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
 import { optionsOf, startServer } from '../../server/main.ts'
+import { StudyService } from '../../server/services/studies.ts'
 import { CLAIM_FILE } from '../../server/store/folder-claim.ts'
 import { DATABASE_FILE, openStore } from '../../server/store/open-store.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
 import { PLANNER, SMALL, startTestServer, type TestServer } from './test-server.ts'
 
+const SITING_WORKER = new URL('../../server/background/siting-worker.ts', import.meta.url)
 const PROJECT_FOLDER = fileURLToPath(new URL('../..', import.meta.url))
 
 let dataFolder: string
@@ -107,6 +111,20 @@ describe('a second server on the same data folder', () => {
 })
 
 describe('stopping', () => {
+  it('takes no new study, which nobody would see through', async () => {
+    await stop(await start())
+    const store = await openStore(dataFolder)
+    const siting = openSitingPool(SITING_WORKER, 1)
+    const ports = { store, siting, clock: () => new Date().toISOString(), newId: randomUUID }
+    const studies = new StudyService({ ...ports, reportFault: () => undefined })
+    await studies.stop()
+    const late = studies.start(PLANNER, SMALL, SiteRequest.parse({}))
+    await expect(late).rejects.toMatchObject({ code: 'interrupted' })
+    expect(await store.studies.unfinished()).toEqual([])
+    await siting.close()
+    await store.close()
+  })
+
   it('lets an answer under way finish', async () => {
     const server = await start()
     const input = { params: { feederId: SMALL } }
