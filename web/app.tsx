@@ -23,7 +23,7 @@
  * - ui/*: buttons, fields, lists, figures, notes for loading, empty and error states.
  */
 import { useEffect } from 'react'
-import { useFeederAnswer, useFeederList } from './api/feeders.ts'
+import { useFeederAnswer, useFeederList, useLand } from './api/feeders.ts'
 import { AddFeeder } from './planner/add-feeder.tsx'
 import { OtherFeeders } from './shell/other-feeders.tsx'
 import { Shell } from './shell/shell.tsx'
@@ -37,6 +37,8 @@ export function App() {
   const list = useFeederList()
   const answer = useFeederAnswer(feederId)
   const first = list.data?.find(({ origin }) => origin === 'demo') ?? list.data?.[0]
+  // Asked for beside the feeder, so that the map has its land as soon as it is drawn.
+  useLand((list.data?.find(({ id }) => id === feederId) ?? first)?.place ?? null)
 
   useEffect(() => {
     if (feederId === null && first) select({ feeder: first.id })

@@ -1,10 +1,5 @@
-import type { ComponentType } from 'react'
+import { type ComponentType, lazy } from 'react'
 import type { Person } from './api/actor.ts'
-import { CoordinatorDesk } from './coordinator/coordinator-desk.tsx'
-import { CoordinatorMapLayers } from './coordinator/coordinator-map-layers.tsx'
-import { MapKey } from './coordinator/map-key.tsx'
-import { CrewDesk } from './crew/crew-desk.tsx'
-import { CrewMapLayers } from './crew/crew-map-layers.tsx'
 import { PlannerDesk } from './planner/planner-desk.tsx'
 import { PlannerLayers } from './planner/planner-layers.tsx'
 import { PlannerLegend } from './planner/planner-legend.tsx'
@@ -18,8 +13,22 @@ export interface PersonScreens {
   readonly LegendRows?: ComponentType
 }
 
+/** The page opens on the planner; the others' screens come when they are asked for. */
 export const PERSON_SCREENS: Record<Person, PersonScreens> = {
   planner: { Desk: PlannerDesk, MapLayers: PlannerLayers, LegendRows: PlannerLegend },
-  coordinator: { Desk: CoordinatorDesk, MapLayers: CoordinatorMapLayers, LegendRows: MapKey },
-  crew: { Desk: CrewDesk, MapLayers: CrewMapLayers },
+  coordinator: {
+    Desk: later(async () => (await import('./coordinator/coordinator-desk.tsx')).CoordinatorDesk),
+    MapLayers: later(
+      async () => (await import('./coordinator/coordinator-map-layers.tsx')).CoordinatorMapLayers,
+    ),
+    LegendRows: later(async () => (await import('./coordinator/map-key.tsx')).MapKey),
+  },
+  crew: {
+    Desk: later(async () => (await import('./crew/crew-desk.tsx')).CrewDesk),
+    MapLayers: later(async () => (await import('./crew/crew-map-layers.tsx')).CrewMapLayers),
+  },
+}
+
+function later(load: () => Promise<ComponentType>): ComponentType {
+  return lazy(async () => ({ default: await load() }))
 }

@@ -1,5 +1,7 @@
+import { Suspense } from 'react'
 import { PERSON_SCREENS } from '../person-screens.ts'
 import { useSelection } from '../state/selection.ts'
+import { LoadingNote } from '../ui/state-note.tsx'
 import { DeskEdge } from './desk-edge.tsx'
 import { FeederMap } from './feeder-map.tsx'
 import { StripPanel } from './strip-panel.tsx'
@@ -13,7 +15,9 @@ export function DesktopRoom() {
     <div className="shell-room">
       <aside className="shell-desk" style={{ width: widthPx }} aria-label="Desk">
         <div id="desk" className="shell-desk-scroll" tabIndex={-1}>
-          <Desk />
+          <Suspense fallback={<LoadingNote what="Opening the desk…" />}>
+            <Desk />
+          </Suspense>
         </div>
         <DeskEdge widthPx={widthPx} onWidth={setWidthPx} />
       </aside>

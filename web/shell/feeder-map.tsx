@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { Suspense, useMemo } from 'react'
 import { boundsOf } from '../map/bounds.ts'
 import { Camera } from '../map/camera.tsx'
 import { FeederLayers } from '../map/feeder/feeder-layers.tsx'
@@ -29,10 +29,12 @@ export function FeederMap() {
     <MapView bounds={bounds} covered={covered}>
       <LandLayers placeId={feeder.header.place ?? null} />
       <FeederLayers />
-      {MapLayers && <MapLayers />}
+      <Suspense>{MapLayers && <MapLayers />}</Suspense>
       <Camera offsetPx={[0, isPhone ? -window.innerHeight * SHEET_SHARE * 0.5 : 0]} />
       <MapKeys />
-      <Legend>{LegendRows && <LegendRows />}</Legend>
+      <Legend>
+        <Suspense>{LegendRows && <LegendRows />}</Suspense>
+      </Legend>
     </MapView>
   )
 }

@@ -1,9 +1,10 @@
-import { useState } from 'react'
+import { Suspense, useState } from 'react'
 import { PERSON_SCREENS } from '../person-screens.ts'
 import { useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
 import type { Snap } from '../ui/snap-heights.ts'
 import { SnapSheet } from '../ui/snap-sheet.tsx'
+import { LoadingNote } from '../ui/state-note.tsx'
 import { useRoom } from '../ui/use-room.ts'
 import { FeederMap } from './feeder-map.tsx'
 import { ProfileStrip } from './profile/profile-strip.tsx'
@@ -36,7 +37,9 @@ export function PhoneRoom() {
       </main>
       <SnapSheet label="Sheet" roomPx={room.heightPx} snap={snap} onSnap={setSnap} head={tabs}>
         <div id="desk" tabIndex={-1}>
-          {tab === 'desk' ? <Desk /> : <Strip />}
+          <Suspense fallback={<LoadingNote what="Opening the desk…" />}>
+            {tab === 'desk' ? <Desk /> : <Strip />}
+          </Suspense>
         </div>
       </SnapSheet>
     </div>
