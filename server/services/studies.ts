@@ -6,6 +6,7 @@ import { findFeeder } from './find-feeder.ts'
 import { LiveStudy, studyEvent } from './live-study.ts'
 import type { Ports, SitingRun } from './ports.ts'
 import { Refusal } from './refusal.ts'
+import { refuseUnfitRequest } from './refuse-unfit-request.ts'
 import { authorize } from './role-rules.ts'
 import { endingOf, endingOfFault, INTERRUPTED } from './study-end.ts'
 
@@ -32,7 +33,7 @@ export class StudyService {
     authorize(actor, 'start a siting study')
     if (this.#isStopping) throw new Refusal('interrupted', 'The server is stopping. Ask again.')
     const { feeder, version } = await findFeeder(this.#ports.store, feederId)
-    refuseUnknownCases(feeder, request)
+    refuseUnfitRequest(feeder, request)
     const study: Study = {
       id: this.#ports.newId(),
       feederId,
@@ -146,16 +147,4 @@ export class StudyService {
 
 async function* once(event: StudyEvent): AsyncGenerator<StudyEvent> {
   yield event
-}
-
-function refuseUnknownCases({ header }: Feeder, { caseIds = [] }: SiteRequest): void {
-  const known = header.cases.map(({ id }) => id)
-  const faults = caseIds
-    .map((id, index) => ({ id, at: `body.request.caseIds.${index}` }))
-    .filter(({ id }) => !known.includes(id))
-    .map(({ at }) => ({ at, what: `names no load case of the feeder; it has ${known.join(', ')}` }))
-  if (faults.length === 0) return
-  throw new Refusal('malformed-request', 'The request names load cases that the feeder lacks.', {
-    faults,
-  })
 }

@@ -126,6 +126,14 @@ describe('what is refused', () => {
     expect(problem.faults?.map(({ at }) => at)).toEqual(['body.request.caseIds.1'])
   })
 
+  it('a low limit that is not below the high one, be it the one of the feeder', async () => {
+    for (const request of [{ lowVolts120: 125, highVolts120: 120 }, { lowVolts120: 126 }]) {
+      const input = { params: { feederId: SMALL }, body: { request } }
+      const problem = await server.problem(routes.startStudy, input)
+      expect(problem.faults?.map(({ at }) => at)).toEqual(['body.request.lowVolts120'])
+    }
+  })
+
   it('a feeder or a study that is not there', async () => {
     const elsewhere = { params: { feederId: 'nowhere' }, body: { request: {} } }
     expect((await server.problem(routes.startStudy, elsewhere)).code).toBe('not-found')
