@@ -4,7 +4,7 @@ import type { HeaderDraft } from './feeder-draft.ts'
 export const CASES: HeaderDraft['cases'] = [
   {
     id: 'peak',
-    name: 'Summer evening peak, pumps running',
+    name: 'Summer evening peak',
     loadFactor: 1,
     classFactors: {},
     generationFactor: 0.08,
@@ -20,7 +20,7 @@ export const CASES: HeaderDraft['cases'] = [
   },
   {
     id: 'solar-noon',
-    name: 'Clear noon in May',
+    name: 'May noon',
     loadFactor: 0.34,
     classFactors: { irrigation: 0.12, 'gravel-pit': 0.6, commercial: 0.5 },
     generationFactor: 0.95,

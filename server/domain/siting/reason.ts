@@ -30,7 +30,7 @@ function customerSentence(
   const changes = cases.flatMap((loadCase, index) => {
     const was = before.cases[index]?.outside ?? 0
     const is = after[index]?.outside ?? 0
-    return was > 0 || is > 0 ? [`${was} to ${is} in ${loadCase.name}`] : []
+    return was > 0 || is > 0 ? [`${was} to ${is} (${loadCase.name})`] : []
   })
   if (changes.length === 0) return `No ${what} are outside ${band}, before or after.`
   return `Takes ${what} outside ${band} from ${changes.join(', ')}.`
@@ -78,7 +78,7 @@ function placeSentence(
 ): string {
   const places = sites.map((site, index) => {
     const lowest = lowestInput(reports[index] ?? [])
-    return `${placeOf(site, screened)}, where ${lowest.lowestInputPhase} phase arrives at ${lowest.lowestInputV.toFixed(1)} V in ${caseName(study, lowest.caseId)}`
+    return `${placeOf(site, screened)}, where ${lowest.lowestInputPhase} phase arrives at ${lowest.lowestInputV.toFixed(1)} V (${caseName(study, lowest.caseId)})`
   })
   const [first, second] = places
   return second === undefined

@@ -131,7 +131,7 @@ describe('One bank for a line that is low at its far end', () => {
   })
 
   test('the reason says what changes, where, and from where the bank serves', () => {
-    expect(best?.reason).toMatch(/^Takes customers outside 118 to 126 V from \d+ to 0 in Peak\. /)
+    expect(best?.reason).toMatch(/^Takes customers outside 118 to 126 V from \d+ to 0 \(Peak\)\. /)
     expect(best?.reason).toMatch(
       /The lowest voltage rises from [\d.]+ to [\d.]+ V \(p\d+, phase [ABC], Peak\)\./,
     )
