@@ -33,10 +33,12 @@ export async function solveVoltage(
 type Wanted = Pick<VoltageBody, 'caseId' | 'extraBanks' | 'fixedTaps'>
 
 function refuseUnknown(feeder: Feeder, { caseId, extraBanks = [], fixedTaps = {} }: Wanted): void {
-  const regulators = new Set([...feeder.equipment, ...extraBanks].map(({ id }) => id))
+  const standing = feeder.equipment.filter(({ kind }) => kind === 'regulator')
+  const regulators = new Set([...standing, ...extraBanks].map(({ id }) => id))
   const faults = [
     ...caseFaults(feeder, caseId),
     ...extraBanks.flatMap((bank, index) => bankFaults(feeder, bank, `body.extraBanks.${index}`)),
+    ...repeatFaults(extraBanks),
     ...Object.keys(fixedTaps)
       .filter((id) => !regulators.has(id))
       .map((id) => ({ at: `body.fixedTaps.${id}`, what: 'names no regulator of the feeder' })),
@@ -51,6 +53,14 @@ function caseFaults({ header }: Feeder, caseId: string | undefined): InputFault[
   if (caseId === undefined || header.cases.some(({ id }) => id === caseId)) return []
   const known = header.cases.map(({ id }) => id).join(', ')
   return [{ at: 'body.caseId', what: `names no load case of the feeder; it has ${known}` }]
+}
+
+function repeatFaults(banks: readonly Regulator[]): InputFault[] {
+  return banks.flatMap(({ id }, index) =>
+    banks.findIndex((other) => other.id === id) === index
+      ? []
+      : [{ at: `body.extraBanks.${index}.id`, what: 'is the id of another bank of the request' }],
+  )
 }
 
 function bankFaults(feeder: Feeder, bank: Regulator, at: string): InputFault[] {

@@ -62,7 +62,7 @@ it('holds a bank at the positions that the request gives', async () => {
 it('names each thing that the feeder does not have', async () => {
   const extraBanks = [
     { ...BANK, span: 'S77' },
-    { ...BANK, pole: 'P1' },
+    { ...BANK, id: 'other', pole: 'P1' },
   ]
   const fixedTaps = { nobody: { A: 1 } }
   const body = { taps: 'fixed' as const, caseId: 'night', extraBanks, fixedTaps }
@@ -74,6 +74,15 @@ it('names each thing that the feeder does not have', async () => {
     'body.extraBanks.1.pole',
     'body.fixedTaps.nobody',
   ])
+})
+
+it('tells two banks on trial apart by their ids', async () => {
+  const body = {
+    taps: 'controlled' as const,
+    extraBanks: [BANK, { ...BANK, pole: 'P2', span: 'S2' }],
+  }
+  const problem = await server.problem(routes.solveVoltage, { params, body })
+  expect(problem.faults?.map(({ at }) => at)).toEqual(['body.extraBanks.1.id'])
 })
 
 it('lets the crew solve voltages too', async () => {
