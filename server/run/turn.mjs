@@ -3,6 +3,8 @@ import { dirname } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
 
 const LOOK_AGAIN_MS = 100
+/** Longer than any build takes on a small machine. */
+const TELL_AFTER_MS = 60_000
 
 /**
  * @param {unknown} error
@@ -44,9 +46,12 @@ function take(file) {
  */
 export async function takeTurn(file, work) {
   mkdirSync(dirname(file), { recursive: true })
-  while (!take(file)) {
+  for (let waitedMs = 0; !take(file); waitedMs += LOOK_AGAIN_MS) {
     if (isLeftBehind(file)) rmSync(file, { force: true })
     else await sleep(LOOK_AGAIN_MS)
+    if (waitedMs === TELL_AFTER_MS) {
+      console.error(`Waiting for another build. If none is running, remove ${file}.`)
+    }
   }
   try {
     await work()
