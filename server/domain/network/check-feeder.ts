@@ -1,7 +1,9 @@
 import { type PhaseMask, phaseMask, phasesOfMask } from '#domain/units/phases.ts'
 import type { Feeder } from '../feeder/feeder.ts'
-import type { Finding, LayerName } from '../feeder/finding.ts'
+import type { Finding } from '../feeder/finding.ts'
 import type { Load } from '../feeder/load.ts'
+import { checkVoltages } from './check-voltages.ts'
+import { type Report, reporter } from './finding-reporter.ts'
 import { loadMask } from './load-phases.ts'
 import { isOpen, seriesEquipmentBySpan } from './series-equipment.ts'
 import { type FeederTrace, type TracedSpan, traceFeeder } from './trace-feeder.ts'
@@ -18,35 +20,13 @@ export function checkFeeder(feeder: Feeder): Finding[] {
     ...loopFindings(trace, report),
     ...islandFindings(feeder, trace, report),
     ...trace.spans.flatMap((traced) => spanFindings(traced, trace, report)),
+    ...checkVoltages(feeder, trace, report),
     ...feeder.loads.flatMap(loadCheck(trace, report)),
   ]
 }
 
 /** All three, as they leave the source. */
 const ALL_PHASES = 7
-
-type Report = (
-  severity: Finding['severity'],
-  code: string,
-  layer: LayerName,
-  featureId: string,
-  what: string,
-  remedy: string,
-  pole?: string,
-) => Finding
-
-function reporter(feeder: Feeder): Report {
-  const places = new Map(feeder.poles.map((pole) => [pole.id, pole.at]))
-  return (severity, code, layer, featureId, what, remedy, pole) => ({
-    severity,
-    code,
-    layer,
-    featureId,
-    place: places.get(pole ?? featureId) ?? null,
-    what,
-    remedy,
-  })
-}
 
 function sourceFindings(feeder: Feeder, trace: FeederTrace, report: Report): Finding[] {
   const source = feeder.header.source.pole

@@ -3,10 +3,10 @@ import type { Equipment } from '#domain/feeder/equipment.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { LoadCase } from '#domain/feeder/header.ts'
 import type { Pole } from '#domain/feeder/pole.ts'
+import { nominalVolts } from '#domain/network/nominal-volts.ts'
 import { type FeederTrace, traceFeeder } from '#domain/network/trace-feeder.ts'
 import { feetInWords } from '#domain/units/length.ts'
 import { type PhaseSet, phaseSetOfMask } from '#domain/units/phases.ts'
-import { lineToNeutralV } from '#domain/units/voltage-base.ts'
 import { type AccessFinder, findAccess } from './access-distance.ts'
 import { type DownstreamLoad, downstreamLoad, heaviestCase } from './downstream-load.ts'
 import { nestVerdict } from './nest-buffers.ts'
@@ -119,18 +119,6 @@ function spansByNearPole(trace: FeederTrace): Map<string, number[]> {
     else outgoing.set(nearPole, [index])
   })
   return outgoing
-}
-
-/** Nominal line-to-neutral volts along each traced span; series transformers change it. */
-function nominalVolts(feeder: Feeder, trace: FeederTrace): Float64Array {
-  const nominalV = new Float64Array(trace.spans.length)
-  trace.spans.forEach(({ parent, devices }, index) => {
-    const transformer = devices.find((device) => device.kind === 'transformer')
-    const lowKv = transformer?.kind === 'transformer' ? transformer.lowKv : undefined
-    const inherited = parent < 0 ? lineToNeutralV(feeder.header.nominalKv) : (nominalV[parent] ?? 0)
-    nominalV[index] = lowKv === undefined ? inherited : lineToNeutralV(lowKv)
-  })
-  return nominalV
 }
 
 function verdictOn(pole: Pole, around: Surroundings): Verdict {

@@ -125,6 +125,63 @@ describe('checking how a feeder hangs together', () => {
     expect(codes(fed('ABC'))).toEqual([])
     expect(codes(fed('AB'))).toEqual(['phase-not-fed', 'delta-lacks-phase'])
   })
+  it('warns of a bank whose potential transformer does not suit the line, behind a transformer too', () => {
+    const spans = [span('S1', 'P0', 'P1'), span('S2', 'P1', 'P2')]
+    const transformer = {
+      id: 'T',
+      pole: 'P0',
+      span: 'S1',
+      kind: 'transformer' as const,
+      phases: 'ABC' as const,
+      ratingKva: 1500,
+      highKv: 12.47,
+      lowKv: 4.16,
+      rPct: 1,
+      xPct: 6,
+    }
+    const bank = {
+      id: 'R',
+      pole: 'P1',
+      span: 'S2',
+      kind: 'regulator' as const,
+      phases: 'ABC' as const,
+      windingType: 'B' as const,
+      ctPrimaryA: 100,
+      bandCentreV: 122,
+      bandwidthV: 2,
+    }
+    const withRatio = (ptRatio: number) => ({
+      spans,
+      equipment: [transformer, { ...bank, ptRatio }],
+    })
+    expect(codes(withRatio(20))).toEqual([])
+    expect(codes(withRatio(60))).toEqual(['pt-ratio-unlikely'])
+  })
+  it('warns of a transformer for another voltage than that of its line', () => {
+    const findings = checkFeeder(
+      feederSketch({
+        lineTypes,
+        spans: [span('S1', 'P0', 'P1')],
+        equipment: [
+          {
+            id: 'T',
+            pole: 'P0',
+            span: 'S1',
+            kind: 'transformer' as const,
+            phases: 'ABC' as const,
+            ratingKva: 1500,
+            highKv: 24.94,
+            lowKv: 4.16,
+            rPct: 1,
+            xPct: 6,
+          },
+        ],
+      }),
+    )
+    expect(findings).toMatchObject([{ severity: 'warning', code: 'transformer-voltage-unlikely' }])
+    expect(findings[0]?.what).toContain('12.47 kV')
+    expect(findings[0]?.place).toEqual([-107, 43])
+  })
   it('refuses a source that stands on no pole', () => {
     const findings = codes({ spans: [span('S1', 'P0', 'P1')], source: { pole: 'nowhere' } })
     expect(findings).toContain('source-missing')
