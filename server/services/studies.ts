@@ -75,13 +75,10 @@ export class StudyService {
     }
     const study = running?.live.study ?? (await this.#findEnded(studyId))
     if (running && study.state === 'cancelled') return study
-    throw new Refusal(
-      'wrong-state',
-      `The study has ended (${study.state}); it cannot be cancelled.`,
-      {
-        current: study,
-      },
-    )
+    const why = hasEnded(study.state)
+      ? `The study has ended (${study.state}); it cannot be cancelled.`
+      : 'The study runs on another server with the same data folder; cancel it there.'
+    throw new Refusal('wrong-state', why, { current: study })
   }
 
   /** Ends what still runs, as failed, so that the store can be closed. */

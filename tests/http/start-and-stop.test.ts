@@ -105,6 +105,8 @@ describe('a second server on the same data folder', () => {
     const second = await start()
     const { state } = await second.call(routes.getStudy, { params: { studyId } })
     expect(['queued', 'running']).toContain(state)
+    const problem = await second.problem(routes.cancelStudy, { params: { studyId } })
+    expect(problem.detail).toContain('runs on another server')
     const cancelled = await first.call(routes.cancelStudy, { params: { studyId } })
     expect(cancelled.state).toBe('cancelled')
   })
