@@ -1,6 +1,7 @@
 import { useMap } from '@vis.gl/react-maplibre'
 import type { Map as MaplibreMap } from 'maplibre-gl'
 import { useEffect, useState } from 'react'
+import { drawImage } from '../map/draw-image.ts'
 import type { MapColours } from '../map/map-colours.ts'
 import type { Theme } from '../state/theme.ts'
 import { SYMBOL_PATHS, type SymbolName } from './map-symbols.ts'
@@ -39,25 +40,20 @@ function putSymbols(map: MaplibreMap, theme: Theme, colours: MapColours): void {
 }
 
 function drawSymbol(name: SymbolName, colours: MapColours): ImageData {
-  const canvas = document.createElement('canvas')
-  canvas.width = SIZE_PX * PIXEL_RATIO
-  canvas.height = SIZE_PX * PIXEL_RATIO
-  const context = canvas.getContext('2d')
-  if (!context) throw new Error('Expected a canvas to draw map symbols on.')
   const { path, isFilled } = SYMBOL_PATHS[name]
-  const shape = new Path2D(path)
   const colour = colourOf(name, colours)
-  context.scale(PIXEL_RATIO, PIXEL_RATIO)
-  context.lineJoin = 'round'
-  context.strokeStyle = colours.paper
-  context.lineWidth = HALO_PX
-  context.stroke(shape)
-  context.fillStyle = isFilled ? colour : colours.paper
-  if (isFilled || path.endsWith('Z')) context.fill(shape)
-  context.strokeStyle = colour
-  context.lineWidth = 2
-  context.stroke(shape)
-  return context.getImageData(0, 0, canvas.width, canvas.height)
+  return drawImage(SIZE_PX, PIXEL_RATIO, (context) => {
+    const shape = new Path2D(path)
+    context.lineJoin = 'round'
+    context.strokeStyle = colours.paper
+    context.lineWidth = HALO_PX
+    context.stroke(shape)
+    context.fillStyle = isFilled ? colour : colours.paper
+    if (isFilled || path.endsWith('Z')) context.fill(shape)
+    context.strokeStyle = colour
+    context.lineWidth = 2
+    context.stroke(shape)
+  })
 }
 
 function colourOf(name: SymbolName, colours: MapColours): string {

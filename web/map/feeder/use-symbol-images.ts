@@ -1,6 +1,7 @@
 import { useMap } from '@vis.gl/react-maplibre'
 import type { Map as MaplibreMap } from 'maplibre-gl'
 import { useEffect, useState } from 'react'
+import { drawImage } from '../draw-image.ts'
 import { type MapColours, useMapColours } from '../map-colours.ts'
 import { SYMBOL_PATHS } from './symbols.ts'
 
@@ -13,23 +14,17 @@ const HALO = 5
 export const symbolImage = (name: string): string => `symbol-${name}`
 
 function drawSymbol(path: string, { ink, paper }: MapColours): ImageData {
-  const size = GRID * PIXEL_RATIO
-  const canvas = document.createElement('canvas')
-  canvas.width = size
-  canvas.height = size
-  const context = canvas.getContext('2d')
-  if (!context) throw new Error('Expected a canvas that can be drawn on.')
-  context.scale(PIXEL_RATIO, PIXEL_RATIO)
-  context.lineCap = 'round'
-  context.lineJoin = 'round'
-  const shape = new Path2D(path)
-  context.strokeStyle = paper
-  context.lineWidth = HALO
-  context.stroke(shape)
-  context.strokeStyle = ink
-  context.lineWidth = STROKE
-  context.stroke(shape)
-  return context.getImageData(0, 0, size, size)
+  return drawImage(GRID, PIXEL_RATIO, (context) => {
+    const shape = new Path2D(path)
+    context.lineCap = 'round'
+    context.lineJoin = 'round'
+    context.strokeStyle = paper
+    context.lineWidth = HALO
+    context.stroke(shape)
+    context.strokeStyle = ink
+    context.lineWidth = STROKE
+    context.stroke(shape)
+  })
 }
 
 function putImages(map: MaplibreMap, colours: MapColours): void {
