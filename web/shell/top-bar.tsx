@@ -38,13 +38,17 @@ export function TopBar() {
 /** The place whose land is drawn; a feeder without one is a drawing on plain paper. */
 function PlaceName() {
   const { place } = useFeeder().feeder.header
-  const words = place?.replaceAll('-', ' ') ?? 'none, a scheme'
+  const words = place ? sentenceCase(place.replaceAll('-', ' ')) : 'None: a scheme'
   return (
     <span className="top-bar-field">
       <span className="top-bar-label">Place</span>
       <span className="top-bar-place">{words}</span>
     </span>
   )
+}
+
+function sentenceCase(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1)
 }
 
 function CaseChoice() {

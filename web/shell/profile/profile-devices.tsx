@@ -9,6 +9,16 @@ const DRAWN: Partial<Record<EquipmentKind, string>> = {
   solar: 'Solar',
 }
 
+/** Room that a label takes, pixels. */
+const LABEL_WIDTH_PX = 62
+const LABEL_HEIGHT_PX = 13
+
+interface Device {
+  readonly id: string
+  readonly words: string
+  readonly x: number
+}
+
 /** Where regulators, capacitors and plants stand on the main line; banks on trial in the accent. */
 export function ProfileDevices({ profile }: { readonly profile: Profile }) {
   const { equipmentAt, distanceM } = useFeeder()
@@ -25,19 +35,60 @@ export function ProfileDevices({ profile }: { readonly profile: Profile }) {
     x: profile.xOf(distanceM.get(pole) ?? 0),
   }))
   const base = profile.yOf(profile.range[0])
-  const mark =
-    (className: string, isTrial: boolean) => (device: { id: string; words: string; x: number }) => (
-      <g key={device.id} className={className}>
-        <line x1={device.x} x2={device.x} y1={MARGIN.top} y2={base} />
-        <text x={device.x + 3} y={isTrial ? MARGIN.top + 10 : base - 4}>
-          {device.words}
-        </text>
-      </g>
-    )
   return (
     <>
-      {standing.map(mark('profile-device', false))}
-      {proposed.map(mark('profile-device profile-device-trial', true))}
+      {stacked(standing).map(({ level, ...device }) => (
+        <DeviceMark
+          key={device.id}
+          device={device}
+          className="profile-device"
+          profile={profile}
+          labelY={base - 4 - level * LABEL_HEIGHT_PX}
+        />
+      ))}
+      {stacked(proposed).map(({ level, ...device }) => (
+        <DeviceMark
+          key={device.id}
+          device={device}
+          className="profile-device profile-device-trial"
+          profile={profile}
+          labelY={MARGIN.top + 10 + level * LABEL_HEIGHT_PX}
+        />
+      ))}
     </>
   )
+}
+
+interface MarkProps {
+  readonly device: Device
+  readonly className: string
+  readonly profile: Profile
+  readonly labelY: number
+}
+
+/** A line at the device; its label turns to the left where the right has no room. */
+function DeviceMark({ device: { words, x }, className, profile, labelY }: MarkProps) {
+  const base = profile.yOf(profile.range[0])
+  const isAtEnd = x + LABEL_WIDTH_PX > profile.xOf(profile.reachM) + MARGIN.right
+  return (
+    <g className={className}>
+      <line x1={x} x2={x} y1={MARGIN.top} y2={base} />
+      <text x={isAtEnd ? x - 3 : x + 3} y={labelY} textAnchor={isAtEnd ? 'end' : 'start'}>
+        {words}
+      </text>
+    </g>
+  )
+}
+
+/** A device whose label would run into the one before it gets a row of its own. */
+function stacked(devices: readonly Device[]): (Device & { readonly level: number })[] {
+  let level = 0
+  let lastX = Number.NEGATIVE_INFINITY
+  return devices
+    .toSorted((a, b) => a.x - b.x)
+    .map((device) => {
+      level = device.x - lastX < 2 * LABEL_WIDTH_PX ? level + 1 : 0
+      lastX = device.x
+      return { ...device, level }
+    })
 }
