@@ -1,54 +1,30 @@
-import { fileURLToPath } from 'node:url'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import type { Page } from 'playwright-core'
+import { beforeAll, describe, expect, it } from 'vitest'
 import type { ProtectionRecord } from '#contract/protections.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
-import { readFeederFolder } from '../../server/layer-files/feeder-folder.ts'
+import { readDemoFeeder } from '../support/demo-feeder.ts'
 import {
   DESKTOP,
   type DeskPage,
   keepPicture,
   mapIsIdle,
-  openDesk,
   PHONE,
   seriousFindings,
 } from '../support/desk-page.ts'
-import { launchChromium } from '../support/launch-chromium.ts'
-import { type RunningServer, startServer } from '../support/start-server.ts'
+import { deskSession } from '../support/desk-session.ts'
 
 const FEEDER = 'skillet'
 /** The map draws in its own time. */
 const PATIENTLY = { timeout: 60_000 }
-let server: RunningServer
-let browser: Browser
+const session = deskSession()
 let feeder: Feeder
-let desks: DeskPage[] = []
 
 beforeAll(async () => {
-  const folder = fileURLToPath(new URL(`../../geodata/demo/${FEEDER}`, import.meta.url))
-  const read = await readFeederFolder(folder)
-  if (!read.feeder) throw new Error('The demo feeder cannot be read.')
-  feeder = read.feeder
-  server = await startServer()
-  browser = await launchChromium()
+  feeder = await readDemoFeeder(FEEDER)
 })
 
-afterEach(async () => {
-  await Promise.all(desks.map((desk) => desk.close()))
-  desks = []
-})
-
-afterAll(async () => {
-  await browser?.close()
-  await server?.stop()
-})
-
-async function openCoordinator(rest = '', options = {}): Promise<DeskPage> {
-  const address = `${server.url}/?feeder=${FEEDER}&person=coordinator&expose=map${rest}`
-  const desk = await openDesk(browser, address, options)
-  desks.push(desk)
-  return desk
-}
+const openCoordinator = (rest = '', options = {}): Promise<DeskPage> =>
+  session.open(`&feeder=${FEEDER}&person=coordinator${rest}`, options)
 
 /** Inches of a recorded gap; the guidance of 60 in and 40 in is APLIC 2006, from memory. */
 const inches = (lengthM: number | undefined): number => (lengthM ?? 0) / 0.0254
@@ -76,7 +52,7 @@ async function addItem(page: Page, what: string): Promise<void> {
 }
 
 async function itemOnServer(what: string): Promise<ProtectionRecord> {
-  const answer = await fetch(`${server.url}/api/feeders/${FEEDER}/protections`)
+  const answer = await fetch(`${session.url()}/api/feeders/${FEEDER}/protections`)
   const items = (await answer.json()) as ProtectionRecord[]
   const found = items.find((item) => item.what === what)
   if (!found) throw new Error(`The record holds no "${what}".`)
@@ -224,7 +200,7 @@ describe('an item on a pole', () => {
     await form.getByLabel('Note').fill('mine, typed slowly')
     const { id, version, kind, what, on } = await itemOnServer('contested guard')
     const theirs = { pole: pole(), kind, what, on, state: 'on', note: 'theirs', version }
-    const saved = await fetch(`${server.url}/api/feeders/${FEEDER}/protections/${id}`, {
+    const saved = await fetch(`${session.url()}/api/feeders/${FEEDER}/protections/${id}`, {
       method: 'PUT',
       headers: {
         'content-type': 'application/json',
@@ -253,9 +229,7 @@ describe('an item on a pole', () => {
 
 describe('elsewhere', () => {
   it('the desk of a published feeder says that its points stand for no known poles', async () => {
-    const address = `${server.url}/?feeder=ieee34&person=coordinator`
-    const desk = await openDesk(browser, address)
-    desks.push(desk)
+    const desk = await session.open('&feeder=ieee34&person=coordinator')
     await desk.page.getByText('stand for no known poles').waitFor()
   })
 

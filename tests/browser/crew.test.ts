@@ -1,57 +1,34 @@
-import { fileURLToPath } from 'node:url'
 import { AxeBuilder } from '@axe-core/playwright'
 import mgrs from 'mgrs'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import type { Page } from 'playwright-core'
+import { beforeAll, describe, expect, it } from 'vitest'
 import type { CaseSolution } from '#domain/electrical/solution.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Pole } from '#domain/feeder/pole.ts'
-import { readFeederFolder } from '../../server/layer-files/feeder-folder.ts'
+import { readDemoFeeder } from '../support/demo-feeder.ts'
 import {
   type DeskPage,
   keepPicture,
   mapIsIdle,
-  openDesk,
   PHONE,
   seriousFindings,
 } from '../support/desk-page.ts'
-import { launchChromium } from '../support/launch-chromium.ts'
-import { type RunningServer, startServer } from '../support/start-server.ts'
+import { deskSession } from '../support/desk-session.ts'
 
 const FEEDER = 'thimble'
-let server: RunningServer
-let browser: Browser
+const session = deskSession()
 let feeder: Feeder
 let pole: Pole
-let desks: DeskPage[] = []
 
 beforeAll(async () => {
-  const folder = fileURLToPath(new URL(`../../geodata/demo/${FEEDER}`, import.meta.url))
-  const read = await readFeederFolder(folder)
-  const found = read.feeder?.poles[Math.floor(read.feeder.poles.length / 2)]
-  if (!read.feeder || !found) throw new Error('The demo feeder cannot be read.')
-  feeder = read.feeder
-  pole = found
-  server = await startServer()
-  browser = await launchChromium()
+  feeder = await readDemoFeeder(FEEDER)
+  const middle = feeder.poles[Math.floor(feeder.poles.length / 2)]
+  if (!middle) throw new Error('The demo feeder has no poles.')
+  pole = middle
 })
 
-afterEach(async () => {
-  await Promise.all(desks.map((desk) => desk.close()))
-  desks = []
-})
-
-afterAll(async () => {
-  await browser?.close()
-  await server?.stop()
-})
-
-async function openCrew(rest = '', options = {}): Promise<DeskPage> {
-  const address = `${server.url}/?feeder=${FEEDER}&person=crew&expose=map${rest}`
-  const desk = await openDesk(browser, address, options)
-  desks.push(desk)
-  return desk
-}
+const openCrew = (rest = '', options = {}): Promise<DeskPage> =>
+  session.open(`&feeder=${FEEDER}&person=crew${rest}`, options)
 
 const search = (page: Page) => page.getByLabel('Pole id or coordinates')
 const rows = (page: Page) => page.getByRole('list', { name: 'Poles found' }).getByRole('button')
@@ -164,7 +141,7 @@ describe('the page of a pole', () => {
   })
 
   it('tells the voltage that the server computes for the case, on the 120 V base', async () => {
-    const answer = await fetch(`${server.url}/api/feeders/${FEEDER}/voltage`, {
+    const answer = await fetch(`${session.url()}/api/feeders/${FEEDER}/voltage`, {
       method: 'POST',
       headers: {
         'content-type': 'application/json',

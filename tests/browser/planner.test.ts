@@ -1,5 +1,5 @@
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
 import type { FeederAnswer } from '#contract/feeders.ts'
 import type { Study } from '#contract/studies.ts'
 import type { VoltageBody } from '#contract/voltage.ts'
@@ -11,48 +11,25 @@ import {
   type DeskPage,
   keepPicture,
   mapIsIdle,
-  openDesk,
   PHONE,
   seriousFindings,
 } from '../support/desk-page.ts'
-import { launchChromium } from '../support/launch-chromium.ts'
+import { deskSession } from '../support/desk-session.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
-import { type RunningServer, startServer } from '../support/start-server.ts'
 
 const FEEDER = 'skillet'
 /** Searching 300 poles beside a browser that draws without a graphics card takes its time. */
 const STUDY_WITHIN_MS = 110_000
 
-let server: RunningServer
-let browser: Browser
-let desks: DeskPage[] = []
+const session = deskSession()
 
-beforeAll(async () => {
-  server = await startServer()
-  browser = await launchChromium()
-})
-
-afterEach(async () => {
-  await Promise.all(desks.map((desk) => desk.close()))
-  desks = []
-})
-
-afterAll(async () => {
-  await browser?.close()
-  await server?.stop()
-})
-
-async function openPlanner(rest = '', options = {}): Promise<DeskPage> {
-  const desk = await openDesk(browser, `${server.url}/?expose=map${rest}`, options)
-  desks.push(desk)
-  return desk
-}
+const openPlanner = (rest = '', options = {}): Promise<DeskPage> => session.open(rest, options)
 
 type Converged = Extract<CaseSolution, { status: 'converged' }>
 
 /** Peak case as the server solves it, with banks on trial. */
 async function solvedByServer(extraBanks: VoltageBody['extraBanks'] = []): Promise<Converged> {
-  const answer = await fetch(`${server.url}/api/feeders/${FEEDER}/voltage`, {
+  const answer = await fetch(`${session.url()}/api/feeders/${FEEDER}/voltage`, {
     method: 'POST',
     headers: {
       'content-type': 'application/json',
@@ -84,7 +61,7 @@ function lowestOf({ nodes }: Converged): Lowest {
 
 async function studyOf(page: Page): Promise<Study> {
   const id = new URL(page.url()).searchParams.get('study')
-  const answer = await fetch(`${server.url}/api/studies/${id}`)
+  const answer = await fetch(`${session.url()}/api/studies/${id}`)
   return (await answer.json()) as Study
 }
 
@@ -102,7 +79,7 @@ function drawn(page: Page, layer: string): Promise<Record<string, unknown>[]> {
 }
 
 async function placeOf(pole: string): Promise<Position> {
-  const answer = await fetch(`${server.url}/api/feeders/${FEEDER}`)
+  const answer = await fetch(`${session.url()}/api/feeders/${FEEDER}`)
   const { feeder } = (await answer.json()) as FeederAnswer
   const found = feeder.poles.find(({ id }) => id === pole)
   if (!found) throw new Error(`The feeder has no pole ${pole}.`)

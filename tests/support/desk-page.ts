@@ -21,7 +21,12 @@ export async function openDesk(
   address: string,
   options: BrowserContextOptions = {},
 ): Promise<DeskPage> {
-  const context = await browser.newContext({ viewport: DESKTOP, ...options })
+  // Still, so that a map drawn without a graphics card is not drawn again for each step of a fade.
+  const context = await browser.newContext({
+    viewport: DESKTOP,
+    reducedMotion: 'reduce',
+    ...options,
+  })
   const page = await context.newPage()
   const complaints: string[] = []
   page.on('pageerror', (error) => complaints.push(error.message))

@@ -4,6 +4,7 @@ import * as maplibregl from 'maplibre-gl'
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url'
 import 'maplibre-gl/dist/maplibre-gl.css'
 import { type ReactNode, useRef } from 'react'
+import { LESS_MOTION, useMedia } from '../ui/use-media.ts'
 import { listeningLayers, tellClick, tellHover } from './map-clicks.tsx'
 import './map-view.css'
 import type { Bounds } from './bounds.ts'
@@ -22,6 +23,9 @@ interface Props {
   readonly children: ReactNode
 }
 
+/** Labels come and go this softly, milliseconds. */
+const LABEL_FADE_MS = 200
+
 /**
  * The map with its slots. Sources and layers are children; what they declare is added in the slot
  * that their `beforeId` names and follows their properties.
@@ -29,6 +33,7 @@ interface Props {
 export function MapView({ bounds, covered, children }: Props) {
   const ref = useRef<MapRef>(null)
   const drawn = useMapStyle()
+  const isStill = useMedia(LESS_MOTION)
   const topmost = (event: maplibregl.MapMouseEvent) => {
     const { x, y } = event.point
     const layers = listeningLayers().filter((id) => event.target.getLayer(id))
@@ -52,6 +57,7 @@ export function MapView({ bounds, covered, children }: Props) {
       dragRotate={false}
       pitchWithRotate={false}
       keyboard={false}
+      fadeDuration={isStill ? 0 : LABEL_FADE_MS}
       onLoad={({ target }) => {
         target.touchZoomRotate.disableRotation()
         exposeMap(target)

@@ -14,3 +14,6 @@ export function useMedia(query: string): boolean {
 
 /** Below this width the desk becomes a bottom sheet. */
 export const PHONE = '(max-width: 760px)'
+
+/** The system asks for stillness. */
+export const LESS_MOTION = '(prefers-reduced-motion: reduce)'
