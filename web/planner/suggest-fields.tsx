@@ -90,7 +90,7 @@ function WayChoices({ choices, onChange }: Props) {
               onChange({ ...choices, goal: target.value === 'loss' ? 'loss' : 'service' })
             }
           >
-            <option value="service">Customers inside limits</option>
+            <option value="service">Customers’ volts</option>
             <option value="loss">Least loss</option>
           </select>
         )}
@@ -105,7 +105,10 @@ const MONTHS = Array.from({ length: 12 }, (_, index) =>
 
 function MonthChoice({ choices, onChange }: Props) {
   return (
-    <Field label="Month of the work" hint="Decides which nest seasons count.">
+    <Field
+      label="Month of the work"
+      hint="Decides which nest seasons count: all of them while it is not decided."
+    >
       {(control) => (
         <select
           {...control}
@@ -113,7 +116,7 @@ function MonthChoice({ choices, onChange }: Props) {
           value={choices.workMonth}
           onChange={({ target }) => onChange({ ...choices, workMonth: target.value })}
         >
-          <option value="">Not decided: every season counts</option>
+          <option value="">Not decided</option>
           {MONTHS.map((name, index) => (
             <option key={name} value={String(index + 1)}>
               {name}
