@@ -1,4 +1,5 @@
 import type { Regulator } from '#domain/feeder/equipment.ts'
+import { proposedRegulator } from '#domain/siting/proposed-regulator.ts'
 import type { ProposedBank } from '#domain/siting/site-result.ts'
 
 /** Id of a bank that stands on trial. */
@@ -6,30 +7,7 @@ export function trialBankId(index: number): string {
   return `new-bank-${index + 1}`
 }
 
-/** A proposed bank as the power flow takes it, its taps from neutral. */
+/** A proposed bank as the power flow takes it, named by its place in the proposal. */
 export function regulatorOfBank(bank: ProposedBank, index: number): Regulator {
-  const { pole, span, phases, windingType, ratingKva, ratingA, ptRatio, ctPrimaryA } = bank
-  return {
-    kind: 'regulator',
-    id: trialBankId(index),
-    pole,
-    span,
-    phases,
-    windingType,
-    connection: 'wye',
-    ratingKva,
-    ratingA,
-    ptRatio,
-    ctPrimaryA,
-    bandCentreV: bank.bandCentreV,
-    bandwidthV: bank.bandwidthV,
-    rV: 0,
-    xV: 0,
-    delayS: bank.delayS,
-    tapA: 0,
-    tapB: 0,
-    tapC: 0,
-    maxRaise: 16,
-    maxLower: 16,
-  }
+  return proposedRegulator(bank, trialBankId(index))
 }

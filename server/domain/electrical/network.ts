@@ -38,7 +38,7 @@ export interface Network {
   readonly elements: LoadElements
   readonly regulators: readonly CompiledRegulator[]
   readonly source: CompiledSource
-  /** Branch that carries the node's feeding span; −1 where the pole has no power. */
+  /** Node of each pole that has power; poles without are absent. */
   readonly nodeOfPole: ReadonlyMap<string, number>
 }
 

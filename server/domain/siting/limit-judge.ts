@@ -93,11 +93,6 @@ function watchesOf(feeder: Feeder, network: Network, countsCustomers: boolean): 
     .sort((a, b) => a.node - b.node)
 }
 
-/** All customers that the judge counts. */
-export function countedCustomers(judge: LimitJudge): number {
-  return judge.weight.reduce((sum, weight) => sum + weight, 0)
-}
-
 /**
  * Per unit voltage of every slot.
  *

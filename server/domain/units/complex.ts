@@ -17,7 +17,6 @@ export const scale = (a: Complex, factor: number): Complex => ({
 })
 export const conjugate = (a: Complex): Complex => ({ re: a.re, im: -a.im })
 export const magnitude = (a: Complex): number => Math.hypot(a.re, a.im)
-export const angleDeg = (a: Complex): number => (Math.atan2(a.im, a.re) * 180) / Math.PI
 
 export function divide(a: Complex, b: Complex): Complex {
   const square = b.re * b.re + b.im * b.im

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { compileNetwork } from '#domain/electrical/compile-network.ts'
-import { compileJudge, countedCustomers, judgeLimits } from '#domain/siting/limit-judge.ts'
+import { compileJudge, judgeLimits } from '#domain/siting/limit-judge.ts'
 import { type SampleParts, sampleFeeder, straightLine } from './sample-feeder.ts'
 
 const LIMITS = { lowVolts120: 118, highVolts120: 126 }
@@ -17,7 +17,8 @@ function judged(loads: SampleParts['loads'], odd: Record<string, number>) {
     const [id, phase = 'A'] = place.split(' ')
     pu[network.nodeIds.indexOf(id ?? '') * 3 + 'ABC'.indexOf(phase)] = value
   }
-  return { ...judgeLimits(judge, pu), all: countedCustomers(judge), network }
+  const all = judge.weight.reduce((sum, weight) => sum + weight, 0)
+  return { ...judgeLimits(judge, pu), all, network }
 }
 
 describe('Counting customers outside limits', () => {
