@@ -1,11 +1,17 @@
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vitest/config'
+import { KIND_VARIABLE } from './support/fresh-database.ts'
+import { findBinaries } from './support/postgres-server.ts'
 
+/** Store and server do the same on either database; what is of SQLite's file alone says so in its name. */
+const ON_BOTH = 'tests/{store,http}/**/*.test.ts'
+const OF_SQLITE = 'tests/**/*.sqlite.test.ts'
 const SLOW = 'tests/{browser,start}/**/*.test.ts'
 
 export default defineConfig({
   test: {
     root: fileURLToPath(new URL('..', import.meta.url)),
+    globalSetup: 'tests/support/postgres-server.ts',
     projects: [
       {
         extends: true,
@@ -19,6 +25,23 @@ export default defineConfig({
           sequence: { groupOrder: 0 },
         },
       },
+      ...(findBinaries() === null
+        ? []
+        : [
+            {
+              extends: true as const,
+              test: {
+                name: 'on PostgreSQL',
+                include: [ON_BOTH],
+                exclude: [OF_SQLITE],
+                env: { [KIND_VARIABLE]: 'PostgreSQL' },
+                testTimeout: 60_000,
+                hookTimeout: 60_000,
+                maxWorkers: 2,
+                sequence: { groupOrder: 0 },
+              },
+            },
+          ]),
       {
         extends: true,
         test: {

@@ -1,14 +1,24 @@
 import { z } from 'zod'
 import { Id } from '#domain/feeder/identifiers.ts'
 
-export const ROLES = ['planner', 'coordinator', 'crew'] as const
+export const ROLES = [
+  'planner',
+  'coordinator',
+  'crew',
+  'supervisor',
+  'reader',
+  'administrator',
+] as const
 export const Role = z.enum(ROLES)
 
-/** Who asks. Chosen on the screen until people sign in. */
+/** Who did something, and in which of the person's roles. */
 export const Actor = z.object({ id: Id, role: Role })
 
-export const ACTOR_ID_HEADER = 'x-actor-id'
-export const ACTOR_ROLE_HEADER = 'x-actor-role'
+/** In which of their roles a person asks; the first of them where the header is left out. */
+export const ACTING_ROLE_HEADER = 'x-acting-role'
+
+/** Makes a write safe to repeat: the same key gives the same answer and changes nothing again. */
+export const IDEMPOTENCY_HEADER = 'idempotency-key'
 
 export type Role = z.infer<typeof Role>
 export type Actor = z.infer<typeof Actor>

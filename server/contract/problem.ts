@@ -4,18 +4,22 @@ import { Finding } from '#domain/feeder/finding.ts'
 /** Stable names of everything that can go wrong with a request. */
 export const PROBLEM_CODES = [
   'malformed-request',
-  'actor-missing',
+  'sign-in-needed',
+  'sign-in-refused',
+  'too-many-tries',
   'not-allowed',
   'cross-site',
   'not-found',
   'method-not-allowed',
   'stale-version',
+  'key-reused',
   'wrong-state',
   'too-large',
   'wrong-media-type',
   'feeder-refused',
   'not-converged',
   'interrupted',
+  'unavailable',
   'internal',
 ] as const
 export const ProblemCode = z.enum(PROBLEM_CODES)

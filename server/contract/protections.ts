@@ -13,8 +13,8 @@ export const ProtectionBody = Protection.omit({ id: true })
 /** `version` is the one that the person saw; a newer one in the record refuses the change. */
 export const ChangeProtectionBody = ProtectionBody.extend({ version: Version })
 
-export const DeleteProtectionQuery = z.object({
-  version: z.coerce.number<number>().int().min(1).optional(),
+export const ProtectionVersionQuery = z.object({
+  version: z.coerce.number<number>().int().min(1),
 })
 
 export const ProtectionRecord = Protection.extend({
@@ -24,16 +24,6 @@ export const ProtectionRecord = Protection.extend({
   deletedAt: z.iso.datetime().nullable(),
 })
 
-/** One change. `before` is null for the first; a deleted state has `deletedAt` set. */
-export const ProtectionChange = z.object({
-  at: z.iso.datetime(),
-  actorId: Id,
-  actorRole: Actor.shape.role,
-  before: ProtectionRecord.nullable(),
-  after: ProtectionRecord,
-})
-
 export type ProtectionBody = z.infer<typeof ProtectionBody>
 export type ChangeProtectionBody = z.infer<typeof ChangeProtectionBody>
 export type ProtectionRecord = z.infer<typeof ProtectionRecord>
-export type ProtectionChange = z.infer<typeof ProtectionChange>

@@ -1,11 +1,15 @@
 import type { z } from 'zod'
 import type { ProblemCode } from './problem.ts'
+import type { Right } from './rights.ts'
+
+/** JSON, a stream of events, or a file whose own media type the handler says. */
+export type AnswerMediaType = 'application/json' | 'text/event-stream' | 'application/octet-stream'
 
 export interface RouteAnswer {
   readonly status: 200 | 201 | 202
   readonly what: string
-  readonly mediaType: 'application/json' | 'text/event-stream'
-  /** Of the body; of one event where the answer is a stream. */
+  readonly mediaType: AnswerMediaType
+  /** Of the body; of one event where the answer is a stream; of nothing where it is a file. */
   readonly schema: z.ZodType
 }
 
@@ -16,9 +20,13 @@ export interface Route {
   readonly path: `/api/${string}`
   readonly tag: string
   readonly summary: string
+  /** What the asker must be allowed to do; `anyone` needs no sign-in. */
+  readonly right: Right | 'anyone'
   readonly params?: z.ZodObject
   readonly query?: z.ZodObject
   readonly body?: z.ZodType
+  /** The body is a file, taken as a stream; most bytes that it may hold. */
+  readonly takesFile?: { readonly mostBytes: number }
   readonly answer: RouteAnswer
   /** Problems that this route can answer beside those any route can (see COMMON_PROBLEMS). */
   readonly problems: readonly ProblemCode[]
@@ -28,23 +36,33 @@ export const COMMON_PROBLEMS: readonly ProblemCode[] = [
   'malformed-request',
   'cross-site',
   'internal',
+  'unavailable',
 ]
+
+/** Problems of the routes that are not for anyone. */
+export const SIGNED_IN_PROBLEMS: readonly ProblemCode[] = ['sign-in-needed', 'not-allowed']
+
+/** Problems of the routes that change something. */
+export const WRITE_PROBLEMS: readonly ProblemCode[] = ['key-reused']
 
 type Part<Name extends string, Schema> = Schema extends z.ZodType
   ? { [Key in Name]: z.input<Schema> }
   : unknown
 type QueryPart<Schema> = Schema extends z.ZodType ? { query?: z.input<Schema> } : unknown
+type FilePart<Takes> = Takes extends object ? { file: Blob } : unknown
 
-/** What a caller gives: `params`, `query` and `body`, each only where the route has it. */
+/** What a caller gives: `params`, `query`, `body` and `file`, each only where the route has it. */
 export type RouteInput<R extends Route> = Part<'params', R['params']> &
   QueryPart<R['query']> &
-  Part<'body', R['body']>
+  Part<'body', R['body']> &
+  FilePart<R['takesFile']>
 
 /** What a handler gets: the same after parsing, defaults filled in. */
 export interface ParsedInput<R extends Route> {
   readonly params: R['params'] extends z.ZodType ? z.output<R['params']> : undefined
   readonly query: R['query'] extends z.ZodType ? z.output<R['query']> : undefined
   readonly body: R['body'] extends z.ZodType ? z.output<R['body']> : undefined
+  readonly file: R['takesFile'] extends object ? ReadableStream<Uint8Array> : undefined
 }
 
 /** Body of the good answer. */

@@ -1,15 +1,31 @@
-import type { Actor } from '#contract/actor.ts'
+import type { Context } from 'hono'
+import type { Asker } from '#contract/rights.ts'
 import type { ParsedInput, Route, RouteOutput } from '#contract/route.ts'
 import type { RouteName, routes } from '#contract/routes.ts'
 
-/** A stream for the routes that answer events, else the body of the answer. */
+/** A file as a handler gives it. */
+export interface FileAnswer {
+  readonly mediaType: string
+  /** Offered when the file is saved; left out where it is only shown. */
+  readonly fileName?: string
+  readonly content: ReadableStream<Uint8Array> | Uint8Array<ArrayBuffer> | string
+  readonly sizeBytes?: number
+}
+
+/** A stream for the routes that answer events, a file for those that answer one, else the body. */
 type Answer<R extends Route> = R['answer']['mediaType'] extends 'text/event-stream'
   ? AsyncIterable<RouteOutput<R>>
-  : RouteOutput<R>
+  : R['answer']['mediaType'] extends 'application/octet-stream'
+    ? FileAnswer
+    : RouteOutput<R>
 
+type AskerOf<R extends Route> = R['right'] extends 'anyone' ? Asker | null : Asker
+
+/** The context is for what is not in the table: cookies, and the address that asks. */
 export type Handler<Name extends RouteName> = (
   input: ParsedInput<(typeof routes)[Name]>,
-  actor: Actor,
+  asker: AskerOf<(typeof routes)[Name]>,
+  context: Context,
 ) => Promise<Answer<(typeof routes)[Name]>>
 
 /** One handler for every row of the route table. */

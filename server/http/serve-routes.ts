@@ -1,38 +1,81 @@
 import type { OpenAPIHono } from '@hono/zod-openapi'
 import type { Context } from 'hono'
-import type { Actor } from '#contract/actor.ts'
+import type { Asker } from '#contract/rights.ts'
 import type { Route } from '#contract/route.ts'
 import { type RouteName, routes } from '#contract/routes.ts'
 import { eventStream } from './event-stream.ts'
-import type { Handlers } from './handlers.ts'
+import { fileResponse } from './file-response.ts'
+import type { FileAnswer, Handlers } from './handlers.ts'
 import { openapiRoute } from './openapi-route.ts'
-import { readActor } from './read-actor.ts'
 
 /** A handler seen from the table, where input and answer are only known to belong together. */
-type LooseHandler = (input: unknown, actor: Actor) => Promise<unknown>
+export type LooseHandler = (
+  input: unknown,
+  asker: Asker | null,
+  context: Context,
+) => Promise<unknown>
+
+/** What stands between a request and its handler. */
+export interface Gate {
+  /**
+   * Who asks, where the row of the table lets them.
+   *
+   * @throws Refusal `sign-in-needed` or `not-allowed`
+   */
+  admit(context: Context, route: Route): Promise<Asker | null>
+  /** Does the work, or gives the answer again where the same write was done before. */
+  once(
+    context: Context,
+    route: Route,
+    asker: Asker | null,
+    input: unknown,
+    work: () => Promise<unknown>,
+  ): Promise<unknown>
+}
 
 interface ValidRequest {
   valid(target: 'json' | 'param' | 'query'): unknown
 }
 
 /** Adds one address for each row of the table. */
-export function serveRoutes(app: OpenAPIHono, handlers: Handlers): void {
+export function serveRoutes(app: OpenAPIHono, handlers: Handlers, gate: Gate): void {
   for (const [name, route] of Object.entries(routes)) {
     const handler = handlers[name as RouteName] as LooseHandler
-    app.openapi(openapiRoute(name, route), (context) => answer(context, route, handler))
+    const config = openapiRoute(name, route)
+    // Before the body is read: what may not be done need not be taken in.
+    app.on(route.method, honoPath(route.path), async (context, next) => {
+      context.set('asker', await gate.admit(context, route))
+      await next()
+    })
+    app.openapi(config, (context) => answer(context, route, handler, gate))
   }
 }
 
-async function answer(context: Context, route: Route, handler: LooseHandler): Promise<Response> {
+function honoPath(path: string): string {
+  return path.replaceAll(/\{(\w+)\}/g, ':$1')
+}
+
+async function answer(
+  context: Context,
+  route: Route,
+  handler: LooseHandler,
+  gate: Gate,
+): Promise<Response> {
   const request = context.req as unknown as ValidRequest
   const input = {
     params: route.params && request.valid('param'),
     query: route.query && request.valid('query'),
     body: route.body && request.valid('json'),
+    file: route.takesFile && (context.req.raw.body ?? new Blob([]).stream()),
   }
-  const result = await handler(input, readActor(context.req))
+  const asker = context.get('asker') as Asker | null
+  const work = () => handler(input, asker, context)
+  const result = await gate.once(context, route, asker, input, work)
   if (route.answer.mediaType === 'text/event-stream') {
     return eventStream(context, result as Parameters<typeof eventStream>[1])
+  }
+  if (route.answer.mediaType === 'application/octet-stream') {
+    return fileResponse(context, result as FileAnswer)
   }
   return jsonResponse(context, result, route.answer.status)
 }

@@ -1,14 +1,15 @@
-import type { Kysely, Transaction } from 'kysely'
+import type { Transaction } from 'kysely'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { FeederStore, FeederSummary, Origin, Stamp, StoredFeeder } from '../services/ports.ts'
+import type { Database } from './database.ts'
 import { appendHistory } from './history.ts'
 import { addUnknownProtections } from './protection-repository.ts'
 import type { Tables } from './tables.ts'
 
-export function feederRepository(db: Kysely<Tables>): FeederStore {
+export function feederRepository(db: Database): FeederStore {
   return {
     count: async () => {
-      const row = await db
+      const row = await db.query
         .selectFrom('feeders')
         .select((select) => select.fn.countAll<number>().as('feeders'))
         .executeTakeFirstOrThrow()
@@ -17,11 +18,11 @@ export function feederRepository(db: Kysely<Tables>): FeederStore {
     list: () => listNewest(db),
     find: (feederId, version) => findVersion(db, feederId, version),
     add: (feeder, origin, stamp) =>
-      db.transaction().execute((transaction) => addVersion(transaction, feeder, origin, stamp)),
+      db.transaction((transaction) => addVersion(db, transaction, feeder, origin, stamp)),
   }
 }
 
-async function listNewest(db: Kysely<Tables>): Promise<FeederSummary[]> {
+async function listNewest(db: Database): Promise<FeederSummary[]> {
   const rows = await newestVersions(db)
     .select(['feeders.id', 'feeders.origin', 'version', 'name', 'nominal_kv', 'place'])
     .select(['poles', 'customers', 'coordinates'])
@@ -36,8 +37,8 @@ async function listNewest(db: Kysely<Tables>): Promise<FeederSummary[]> {
   }))
 }
 
-function newestVersions(db: Kysely<Tables>) {
-  return db
+function newestVersions(db: Database) {
+  return db.query
     .selectFrom('feeders')
     .innerJoin('feeder_versions', (join) =>
       join
@@ -47,11 +48,11 @@ function newestVersions(db: Kysely<Tables>) {
 }
 
 async function findVersion(
-  db: Kysely<Tables>,
+  db: Database,
   feederId: string,
   version: number | undefined,
 ): Promise<StoredFeeder | null> {
-  const row = await db
+  const row = await db.query
     .selectFrom('feeders')
     .innerJoin('feeder_versions', 'feeder_versions.feeder_id', 'feeders.id')
     .select(['origin', 'version', 'feeder'])
@@ -67,13 +68,14 @@ async function findVersion(
 }
 
 async function addVersion(
+  db: Database,
   transaction: Transaction<Tables>,
   feeder: Feeder,
   origin: Origin,
   stamp: Stamp,
 ): Promise<number> {
   const { id } = feeder.header
-  const before = await newestVersions(transaction)
+  const before = await newestVersions(db)
     .select(['version', 'name', 'poles', 'customers'])
     .where('feeders.id', '=', id)
     .executeTakeFirst()

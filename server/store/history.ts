@@ -1,5 +1,6 @@
-import type { Kysely, Transaction } from 'kysely'
+import type { Transaction } from 'kysely'
 import type { Stamp } from '../services/ports.ts'
+import type { Database } from './database.ts'
 import type { Tables } from './tables.ts'
 
 export interface HistoryEntry {
@@ -36,12 +37,12 @@ export async function appendHistory(
 
 /** All changes of one subject, oldest first. */
 export function readHistory(
-  db: Kysely<Tables>,
+  db: Database,
   subject: HistoryEntry['subject'],
   feederId: string,
   subjectId: string,
 ) {
-  return db
+  return db.query
     .selectFrom('history')
     .selectAll()
     .where('subject', '=', subject)

@@ -1,8 +1,7 @@
-import type { Kysely } from 'kysely'
 import type { LandCollection, LandStore } from '../services/ports.ts'
-import type { Tables } from './tables.ts'
+import type { Database } from './database.ts'
 
-export function landRepository(db: Kysely<Tables>): LandStore {
+export function landRepository(db: Database): LandStore {
   return {
     find: (placeId) => findLayers(db, placeId),
     keep: (placeId, layers) => replaceLayers(db, placeId, layers),
@@ -10,10 +9,10 @@ export function landRepository(db: Kysely<Tables>): LandStore {
 }
 
 async function findLayers(
-  db: Kysely<Tables>,
+  db: Database,
   placeId: string,
 ): Promise<Record<string, LandCollection> | null> {
-  const rows = await db
+  const rows = await db.query
     .selectFrom('land_layers')
     .select(['name', 'collection'])
     .where('place_id', '=', placeId)
@@ -26,11 +25,11 @@ async function findLayers(
 }
 
 function replaceLayers(
-  db: Kysely<Tables>,
+  db: Database,
   placeId: string,
   layers: Readonly<Record<string, LandCollection>>,
 ): Promise<void> {
-  return db.transaction().execute(async (transaction) => {
+  return db.transaction(async (transaction) => {
     await transaction.deleteFrom('land_layers').where('place_id', '=', placeId).execute()
     for (const [name, collection] of Object.entries(layers)) {
       await transaction

@@ -1,10 +1,12 @@
 import { mkdir } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Store } from '../services/ports.ts'
+import { Database } from './database.ts'
 import { feederRepository } from './feeder-repository.ts'
 import { claimFolder } from './folder-claim.ts'
 import { landRepository } from './land-repository.ts'
 import { migrate } from './migrate.ts'
+import { openPostgres } from './postgres.ts'
 import { proposalRepository } from './proposal-repository.ts'
 import { protectionRepository } from './protection-repository.ts'
 import { openSqlite } from './sqlite.ts'
@@ -12,50 +14,78 @@ import { studyRepository } from './study-repository.ts'
 
 export const DATABASE_FILE = 'crossarm.sqlite'
 
+export interface StoreOptions {
+  /** Folder of attached files, and of the database where it is SQLite; made where it is missing. */
+  readonly dataFolder: string
+  /** A PostgreSQL database in place of the file. */
+  readonly databaseUrl?: string
+  /** Told of what breaks where nobody asked. */
+  readonly reportFault?: (fault: unknown) => void
+}
+
 export interface OpenStore extends Store {
+  readonly database: Database
+  readonly dataFolder: string
   /** True where another process had the folder open first. */
   readonly isShared: boolean
   close(): Promise<void>
 }
 
 /**
- * Opens the database in the folder, which is made where it is missing, and brings its tables up to date.
+ * Opens the database and brings its tables up to date.
  *
  * @throws Error naming the folder where it cannot be written or the database cannot be read.
  */
-export async function openStore(folder: string): Promise<OpenStore> {
+export async function openStore(options: StoreOptions): Promise<OpenStore> {
   try {
-    await mkdir(folder, { recursive: true })
-    return await openDatabase(folder)
+    await mkdir(options.dataFolder, { recursive: true })
+    return await openDatabase(options)
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error)
-    throw new Error(
-      `The data folder ${folder} cannot be used: ${reason} Set CROSSARM_DATA to a folder that can be written.`,
-      { cause: error },
-    )
+    throw new Error(`${cannotUse(options)}: ${reason} ${adviceFor(options)}`, { cause: error })
   }
 }
 
-async function openDatabase(folder: string): Promise<OpenStore> {
-  const claim = claimFolder(folder)
-  const db = openSqlite(join(folder, DATABASE_FILE))
+/** The address may hold a password, so it is not said. */
+function cannotUse({ dataFolder, databaseUrl }: StoreOptions): string {
+  return databaseUrl === undefined
+    ? `The data folder ${dataFolder} cannot be used`
+    : 'The database of DATABASE_URL cannot be used'
+}
+
+function adviceFor({ databaseUrl }: StoreOptions): string {
+  return databaseUrl === undefined
+    ? 'Set CROSSARM_DATA to a folder that can be written.'
+    : 'Look whether it runs, and whether name and password are right.'
+}
+
+async function openDatabase(options: StoreOptions): Promise<OpenStore> {
+  const { dataFolder, databaseUrl, reportFault = () => undefined } = options
+  const claim = databaseUrl === undefined ? claimFolder(dataFolder) : null
+  const connections =
+    databaseUrl === undefined
+      ? openSqlite(join(dataFolder, DATABASE_FILE))
+      : openPostgres(databaseUrl, reportFault)
+  const database = new Database(connections)
   const close = async () => {
-    await db.destroy()
-    claim.release()
+    await database.close()
+    claim?.release()
   }
   try {
-    await migrate(db)
+    await migrate(database.plain, database.kind)
   } catch (error) {
     await close()
     throw error
   }
   return {
-    isShared: !claim.isHeld,
-    feeders: feederRepository(db),
-    land: landRepository(db),
-    proposals: proposalRepository(db),
-    protections: protectionRepository(db),
-    studies: studyRepository(db),
+    database,
+    dataFolder,
+    isShared: claim !== null && !claim.isHeld,
+    feeders: feederRepository(database),
+    land: landRepository(database),
+    proposals: proposalRepository(database),
+    protections: protectionRepository(database),
+    studies: studyRepository(database),
     close,
   }
 }

@@ -1,17 +1,17 @@
-import type { Kysely, Transaction } from 'kysely'
+import type { Transaction } from 'kysely'
 import type { Actor, ProposalStore, SavedProposal, Stamp, Written } from '../services/ports.ts'
+import type { Database } from './database.ts'
 import { appendHistory } from './history.ts'
 import type { ProposalRow, Tables } from './tables.ts'
 
-export function proposalRepository(db: Kysely<Tables>): ProposalStore {
+export function proposalRepository(db: Database): ProposalStore {
   return {
     list: (feederId) => listKept(db, feederId),
     find: async (proposalId) => {
       const row = await findRow(db, proposalId)
       return row ? recordOfRow(row) : null
     },
-    add: (proposal, stamp) =>
-      db.transaction().execute((transaction) => insert(transaction, proposal, stamp)),
+    add: (proposal, stamp) => db.transaction((transaction) => insert(transaction, proposal, stamp)),
     delete: (proposalId, stamp) =>
       write(db, proposalId, stamp, (deletedAt) => (deletedAt === null ? stamp.at : undefined)),
     restore: (proposalId, stamp) =>
@@ -19,8 +19,8 @@ export function proposalRepository(db: Kysely<Tables>): ProposalStore {
   }
 }
 
-async function listKept(db: Kysely<Tables>, feederId: string): Promise<SavedProposal[]> {
-  const rows = await db
+async function listKept(db: Database, feederId: string): Promise<SavedProposal[]> {
+  const rows = await db.query
     .selectFrom('proposals')
     .selectAll()
     .where('feeder_id', '=', feederId)
@@ -31,8 +31,12 @@ async function listKept(db: Kysely<Tables>, feederId: string): Promise<SavedProp
   return rows.map(recordOfRow)
 }
 
-function findRow(db: Kysely<Tables>, proposalId: string) {
-  return db.selectFrom('proposals').selectAll().where('id', '=', proposalId).executeTakeFirst()
+function findRow(db: Database, proposalId: string) {
+  return db.query
+    .selectFrom('proposals')
+    .selectAll()
+    .where('id', '=', proposalId)
+    .executeTakeFirst()
 }
 
 async function insert(
@@ -62,13 +66,13 @@ async function insert(
 
 /** `next` gives the time of deletion as it is to be, or undefined where that changes nothing. */
 function write(
-  db: Kysely<Tables>,
+  db: Database,
   proposalId: string,
   stamp: Stamp,
   next: (deletedAt: string | null) => string | null | undefined,
 ): Promise<Written<SavedProposal>> {
-  return db.transaction().execute(async (transaction) => {
-    const row = await findRow(transaction, proposalId)
+  return db.transaction(async (transaction) => {
+    const row = await findRow(db, proposalId)
     if (!row) return { status: 'missing' }
     const current = recordOfRow(row)
     const deletedAt = next(row.deleted_at)
@@ -79,7 +83,7 @@ function write(
       .set({ version, deleted_at: deletedAt })
       .where('id', '=', proposalId)
       .execute()
-    const record = { ...current, deletedAt }
+    const record = { ...current, version, deletedAt }
     await remember(transaction, version, current, record, stamp)
     return { status: 'written', record }
   })
@@ -109,6 +113,7 @@ function recordOfRow(row: ProposalRow): SavedProposal {
     note: row.note,
     request: JSON.parse(row.request) as SavedProposal['request'],
     proposal: JSON.parse(row.proposal) as SavedProposal['proposal'],
+    version: row.version,
     savedBy: { id: row.actor_id, role: row.actor_role as Actor['role'] },
     savedAt: row.saved_at,
     deletedAt: row.deleted_at,

@@ -1,4 +1,4 @@
-import type { Kysely, Transaction } from 'kysely'
+import type { Transaction } from 'kysely'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type {
   Actor,
@@ -8,19 +8,18 @@ import type {
   Stamp,
   Written,
 } from '../services/ports.ts'
+import type { Database } from './database.ts'
 import { appendHistory, readHistory } from './history.ts'
 import { recordOfProtectionRow, rowOfProtection } from './protection-row.ts'
 import type { ProtectionRow, Tables } from './tables.ts'
 
-export function protectionRepository(db: Kysely<Tables>): ProtectionStore {
+export function protectionRepository(db: Database): ProtectionStore {
   return {
     list: (feederId) => listStanding(db, feederId),
     add: (feederId, id, body, stamp) =>
-      db
-        .transaction()
-        .execute((transaction) =>
-          insert(transaction, rowOfProtection(feederId, id, 1, body, stamp), stamp),
-        ),
+      db.transaction((transaction) =>
+        insert(transaction, rowOfProtection(feederId, id, 1, body, stamp), stamp),
+      ),
     change: (feederId, id, version, body, stamp) =>
       write(db, feederId, id, version, stamp, (row) =>
         row.deleted_at === null
@@ -58,8 +57,8 @@ export async function addUnknownProtections(
   }
 }
 
-async function listStanding(db: Kysely<Tables>, feederId: string): Promise<ProtectionRecord[]> {
-  const rows = await db
+async function listStanding(db: Database, feederId: string): Promise<ProtectionRecord[]> {
+  const rows = await db.query
     .selectFrom('protections')
     .selectAll()
     .where('feeder_id', '=', feederId)
@@ -81,14 +80,14 @@ async function insert(
 
 /** `next` gives the row as it is to be, or null where the present state does not allow the change. */
 function write(
-  db: Kysely<Tables>,
+  db: Database,
   feederId: string,
   id: string,
   version: number | undefined,
   stamp: Stamp,
   next: (row: ProtectionRow) => ProtectionRow | null,
 ): Promise<Written<ProtectionRecord>> {
-  return db.transaction().execute(async (transaction) => {
+  return db.transaction(async (transaction) => {
     const row = await findRow(transaction, feederId, id)
     if (!row) return { status: 'missing' }
     const current = recordOfProtectionRow(row)
@@ -149,11 +148,7 @@ async function remember(
   return record
 }
 
-async function changesOf(
-  db: Kysely<Tables>,
-  feederId: string,
-  id: string,
-): Promise<ProtectionChange[]> {
+async function changesOf(db: Database, feederId: string, id: string): Promise<ProtectionChange[]> {
   const rows = await readHistory(db, 'protection', feederId, id)
   return rows.map((row) => ({
     at: row.at,

@@ -1,11 +1,11 @@
-import type { Kysely } from 'kysely'
 import type { Actor, Study, StudyEnd, StudyStore } from '../services/ports.ts'
-import type { StudyRow, Tables } from './tables.ts'
+import type { Database } from './database.ts'
+import type { StudyRow } from './tables.ts'
 
-export function studyRepository(db: Kysely<Tables>): StudyStore {
+export function studyRepository(db: Database): StudyStore {
   return {
     find: async (studyId) => {
-      const row = await db
+      const row = await db.query
         .selectFrom('studies')
         .selectAll()
         .where('id', '=', studyId)
@@ -13,16 +13,26 @@ export function studyRepository(db: Kysely<Tables>): StudyStore {
       return row ? recordOfRow(row) : null
     },
     add: async (study) => {
-      await db.insertInto('studies').values(rowOf(study)).execute()
+      await db.transaction((transaction) =>
+        transaction.insertInto('studies').values(rowOf(study)).execute(),
+      )
     },
     setRunning: async (studyId) => {
-      await db.updateTable('studies').set({ state: 'running' }).where('id', '=', studyId).execute()
+      await db.transaction((transaction) =>
+        transaction
+          .updateTable('studies')
+          .set({ state: 'running' })
+          .where('id', '=', studyId)
+          .execute(),
+      )
     },
     end: async (studyId, end) => {
-      await db.updateTable('studies').set(endColumns(end)).where('id', '=', studyId).execute()
+      await db.transaction((transaction) =>
+        transaction.updateTable('studies').set(endColumns(end)).where('id', '=', studyId).execute(),
+      )
     },
     unfinished: async () => {
-      const rows = await db
+      const rows = await db.query
         .selectFrom('studies')
         .select('id')
         .where('state', 'in', ['queued', 'running'])

@@ -1,6 +1,7 @@
 import { type Kysely, sql } from 'kysely'
+import type { DatabaseKind } from '../database.ts'
 
-export async function up(db: Kysely<unknown>): Promise<void> {
+export async function up(db: Kysely<unknown>, kind: DatabaseKind): Promise<void> {
   await db.schema
     .createTable('protections')
     .addColumn('feeder_id', 'text', (column) => column.notNull().references('feeders.id'))
@@ -31,16 +32,20 @@ export async function up(db: Kysely<unknown>): Promise<void> {
     .addColumn('after', 'text', (column) => column.notNull())
     .addPrimaryKeyConstraint('history_key', ['subject', 'feeder_id', 'subject_id', 'version'])
     .execute()
-  await refuse(db, 'update')
-  await refuse(db, 'delete')
+  for (const statement of ADD_ONLY[kind]) await sql.raw(statement).execute(db)
 }
 
-/** Written as SQLite writes triggers; another database needs its own words for the same rule. */
-async function refuse(db: Kysely<unknown>, verb: 'update' | 'delete'): Promise<void> {
-  await sql
-    .raw(
+/** Each kind of database has its own words for the rule that history is only added to. */
+const ADD_ONLY: Record<DatabaseKind, readonly string[]> = {
+  sqlite: (['update', 'delete'] as const).map(
+    (verb) =>
       `create trigger history_no_${verb} before ${verb} on history
        begin select raise(abort, 'history is only added to'); end`,
-    )
-    .execute(db)
+  ),
+  postgres: [
+    `create function history_is_only_added_to() returns trigger language plpgsql as
+     $$ begin raise exception 'history is only added to'; end $$`,
+    `create trigger history_no_change before update or delete or truncate on history
+     for each statement execute function history_is_only_added_to()`,
+  ],
 }

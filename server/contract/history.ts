@@ -1,0 +1,96 @@
+import { z } from 'zod'
+import { Id } from '#domain/feeder/identifiers.ts'
+import { Role } from './actor.ts'
+
+export const SUBJECTS = [
+  'feeder',
+  'study',
+  'proposal',
+  'protection',
+  'attachment',
+  'person',
+  'token',
+] as const
+export const Subject = z.enum(SUBJECTS)
+
+export const WHAT_HAPPENED = ['added', 'changed', 'deleted', 'restored', 'purged'] as const
+
+/**
+ * One change. `before` is null for the first, `after` for a purge. `seq` grows by one with each
+ * change of anything; `hash` closes the entry and, through `previousHash`, all before it.
+ */
+export const HistoryEntry = z.object({
+  seq: z.number().int().min(1),
+  subject: Subject,
+  /** Null for what belongs to no feeder. */
+  feederId: Id.nullable(),
+  subjectId: Id,
+  version: z.number().int().min(1),
+  what: z.enum(WHAT_HAPPENED),
+  at: z.iso.datetime(),
+  /** Time on the device, for what was entered without connection. */
+  deviceAt: z.iso.datetime().nullable(),
+  actorId: Id,
+  actorRole: Role,
+  before: z.unknown(),
+  after: z.unknown(),
+  previousHash: z.string(),
+  hash: z.string(),
+})
+
+export const HistoryParams = z.object({ subject: Subject, subjectId: Id })
+export const HistoryQuery = z.object({ feederId: Id.optional() })
+export const HistoryAnswer = z.object({ entries: z.array(HistoryEntry) })
+
+export const TakeOutQuery = z.object({
+  as: z.enum(['csv', 'json-lines']).default('csv'),
+  subject: Subject.optional(),
+  feederId: Id.optional(),
+})
+
+/** Told to everyone who may see the subject, as soon as the change is kept. */
+export const ChangeNotice = z.object({
+  event: z.literal('change'),
+  /** The `seq` of the history; sent as the event's id, so that a broken stream goes on from there. */
+  id: z.string(),
+  data: HistoryEntry.pick({
+    seq: true,
+    subject: true,
+    feederId: true,
+    subjectId: true,
+    version: true,
+    what: true,
+    actorId: true,
+    at: true,
+  }),
+})
+export const FollowChangesQuery = z.object({
+  /** Changes after this `seq`; only those from now on when left out. */
+  after: z.coerce.number<number>().int().min(0).optional(),
+})
+
+/** What was deleted and can be restored or purged. */
+export const DeletedItem = z.object({
+  subject: Subject,
+  feederId: Id,
+  subjectId: Id,
+  /** In words: the name of a proposal, what a cover is and where. */
+  what: z.string(),
+  version: z.number().int().min(1),
+  deletedAt: z.iso.datetime(),
+  deletedBy: Id,
+})
+export const PurgeBody = z.object({
+  subject: z.enum(['proposal', 'protection', 'attachment']),
+  feederId: Id,
+  subjectId: Id,
+  version: z.number().int().min(1),
+  reason: z.string().trim().min(3).max(400),
+})
+
+export type Subject = z.infer<typeof Subject>
+export type HistoryEntry = z.infer<typeof HistoryEntry>
+export type ChangeNotice = z.infer<typeof ChangeNotice>
+export type DeletedItem = z.infer<typeof DeletedItem>
+export type PurgeBody = z.infer<typeof PurgeBody>
+export type TakeOutQuery = z.infer<typeof TakeOutQuery>

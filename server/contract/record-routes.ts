@@ -1,0 +1,141 @@
+import { z } from 'zod'
+import { Done } from './account.ts'
+import {
+  Attachment,
+  AttachmentParams,
+  AttachmentsQuery,
+  AttachmentVersionQuery,
+  AttachQuery,
+  MOST_ATTACHMENT_BYTES,
+} from './attachments.ts'
+import { FeederParams } from './feeders.ts'
+import {
+  ChangeNotice,
+  DeletedItem,
+  FollowChangesQuery,
+  HistoryAnswer,
+  HistoryParams,
+  HistoryQuery,
+  PurgeBody,
+  TakeOutQuery,
+} from './history.ts'
+import { fileAnswer, jsonAnswer } from './json-answer.ts'
+import type { Route } from './route.ts'
+
+const SEE = 'see feeders and solve voltages'
+
+/** History, live changes, what was deleted, and attached files. */
+export const recordRoutes = {
+  getHistory: {
+    method: 'GET',
+    path: '/api/history/{subject}/{subjectId}',
+    tag: 'history',
+    summary: 'Tell who changed a thing, when, and from what to what.',
+    right: 'see who changed what',
+    params: HistoryParams,
+    query: HistoryQuery,
+    answer: jsonAnswer(200, HistoryAnswer, 'Changes, oldest first.'),
+    problems: ['not-found'],
+  },
+  takeOutHistory: {
+    method: 'GET',
+    path: '/api/history',
+    tag: 'history',
+    summary: 'Take the history out as a file, with its chain of hashes.',
+    right: 'take the history out',
+    query: TakeOutQuery,
+    answer: fileAnswer('CSV (RFC 4180) or one JSON object a line, oldest first.'),
+    problems: [],
+  },
+  followChanges: {
+    method: 'GET',
+    path: '/api/changes',
+    tag: 'history',
+    summary: 'Follow the changes that others make.',
+    right: SEE,
+    query: FollowChangesQuery,
+    answer: {
+      status: 200,
+      schema: ChangeNotice,
+      what: 'Server-sent events; `data` of each is JSON.',
+      mediaType: 'text/event-stream',
+    },
+    problems: [],
+  },
+  listDeleted: {
+    method: 'GET',
+    path: '/api/feeders/{feederId}/deleted',
+    tag: 'history',
+    summary: 'List what was deleted and can be restored.',
+    right: 'see who changed what',
+    params: FeederParams,
+    answer: jsonAnswer(200, z.array(DeletedItem), 'Newest first.'),
+    problems: ['not-found'],
+  },
+  purge: {
+    method: 'POST',
+    path: '/api/purge',
+    tag: 'history',
+    summary: 'Remove for good what was deleted; the history keeps that and why.',
+    right: 'purge what was deleted',
+    body: PurgeBody,
+    answer: jsonAnswer(200, Done, 'Removed for good.'),
+    problems: ['not-found', 'stale-version', 'too-large', 'wrong-state'],
+  },
+
+  listAttachments: {
+    method: 'GET',
+    path: '/api/feeders/{feederId}/attachments',
+    tag: 'attachments',
+    summary: 'List photos and reports.',
+    right: SEE,
+    params: FeederParams,
+    query: AttachmentsQuery,
+    answer: jsonAnswer(200, z.array(Attachment), 'Those not deleted, newest first.'),
+    problems: ['not-found'],
+  },
+  attach: {
+    method: 'POST',
+    path: '/api/feeders/{feederId}/attachments',
+    tag: 'attachments',
+    summary: 'Attach a photo or a report; the body is the file.',
+    right: 'attach a file',
+    params: FeederParams,
+    query: AttachQuery,
+    takesFile: { mostBytes: MOST_ATTACHMENT_BYTES },
+    answer: jsonAnswer(201, Attachment, 'Attached.'),
+    problems: ['not-found', 'too-large', 'wrong-media-type'],
+  },
+  getAttachmentFile: {
+    method: 'GET',
+    path: '/api/attachments/{attachmentId}/file',
+    tag: 'attachments',
+    summary: 'Give the file; from an image what tells of place, time and device is left out.',
+    right: SEE,
+    params: AttachmentParams,
+    answer: fileAnswer('The content.'),
+    problems: ['not-found'],
+  },
+  deleteAttachment: {
+    method: 'DELETE',
+    path: '/api/attachments/{attachmentId}',
+    tag: 'attachments',
+    summary: 'Delete a file from the record; it can be restored.',
+    right: 'delete or restore a file',
+    params: AttachmentParams,
+    query: AttachmentVersionQuery,
+    answer: jsonAnswer(200, Attachment, 'The item with the time of its deletion.'),
+    problems: ['not-found', 'stale-version', 'wrong-state'],
+  },
+  restoreAttachment: {
+    method: 'POST',
+    path: '/api/attachments/{attachmentId}/restore',
+    tag: 'attachments',
+    summary: 'Bring a deleted file back.',
+    right: 'delete or restore a file',
+    params: AttachmentParams,
+    query: AttachmentVersionQuery,
+    answer: jsonAnswer(200, Attachment, 'The item, there again.'),
+    problems: ['not-found', 'stale-version', 'wrong-state'],
+  },
+} as const satisfies Record<string, Route>
