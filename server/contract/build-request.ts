@@ -1,4 +1,3 @@
-import { ACTOR_ID_HEADER, ACTOR_ROLE_HEADER, type Actor } from './actor.ts'
 import type { Route, RouteInput } from './route.ts'
 
 export interface BuiltRequest {
@@ -6,32 +5,37 @@ export interface BuiltRequest {
   /** Path and query, to be set behind the server's address. */
   readonly path: string
   readonly headers: Readonly<Record<string, string>>
-  /** JSON text, for the routes that take a body. */
-  readonly body?: string
+  /** JSON text or the file, for the routes that take one. */
+  readonly body?: string | Blob
 }
 
 interface LooseInput {
   readonly params?: Readonly<Record<string, unknown>>
   readonly query?: Readonly<Record<string, unknown>>
   readonly body?: unknown
+  readonly file?: Blob
 }
 
-/** Turns a row of the table and its input into what `fetch` takes. */
+/**
+ * Turns a row of the table and its input into what `fetch` takes.
+ *
+ * @param headers beside the media type: acting role, key of a repeatable write, token
+ */
 export function buildRequest<R extends Route>(
   route: R,
   input: RouteInput<R>,
-  actor: Actor,
+  headers: Readonly<Record<string, string>> = {},
 ): BuiltRequest {
-  const { params = {}, query = {}, body } = input as LooseInput
-  const headers = { [ACTOR_ID_HEADER]: actor.id, [ACTOR_ROLE_HEADER]: actor.role }
+  const { params = {}, query = {}, body, file } = input as LooseInput
   const path = fillPath(route.path, params) + queryText(query)
-  if (!route.body) return { method: route.method, path, headers }
-  return {
-    method: route.method,
-    path,
-    headers: { ...headers, 'content-type': 'application/json' },
-    body: JSON.stringify(body),
+  const { method } = route
+  if (route.takesFile) {
+    const type = file?.type || 'application/octet-stream'
+    return { method, path, headers: { ...headers, 'content-type': type }, body: file }
   }
+  if (!route.body) return { method, path, headers }
+  const type = 'application/json'
+  return { method, path, headers: { ...headers, 'content-type': type }, body: JSON.stringify(body) }
 }
 
 function fillPath(path: string, params: Readonly<Record<string, unknown>>): string {

@@ -17,10 +17,11 @@ export interface AnswerSource {
   readonly status: number
   readonly headers: { get(name: string): string | null }
   json(): Promise<unknown>
+  blob(): Promise<Blob>
 }
 
 /**
- * Reads a JSON answer of the route.
+ * Reads the answer of the route: JSON, or the file as a Blob.
  *
  * @throws ProblemError for a problem answer, Error where the answer is not from this server.
  */
@@ -31,10 +32,13 @@ export async function readAnswer<R extends Route>(
   const mediaType = answer.headers.get('content-type') ?? ''
   if (mediaType.startsWith(PROBLEM_MEDIA_TYPE))
     throw new ProblemError(Problem.parse(await answer.json()))
-  if (answer.status !== route.answer.status || !mediaType.startsWith(route.answer.mediaType)) {
+  const isFile = route.answer.mediaType === 'application/octet-stream'
+  const isExpected = isFile || mediaType.startsWith(route.answer.mediaType)
+  if (answer.status !== route.answer.status || !isExpected) {
     throw new Error(
       `Expected ${route.answer.status} ${route.answer.mediaType}, got ${answer.status} ${mediaType}.`,
     )
   }
-  return route.answer.schema.parse(await answer.json()) as RouteOutput<R>
+  const content = isFile ? await answer.blob() : await answer.json()
+  return route.answer.schema.parse(content) as RouteOutput<R>
 }
