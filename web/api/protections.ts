@@ -14,24 +14,15 @@ export function useProtections(feederId: string) {
   })
 }
 
-export function useProtectionHistory(feederId: string, protectionId: string | null) {
-  return useQuery({
-    queryKey: ['protection-history', feederId, protectionId],
-    queryFn: ({ signal }) =>
-      call(
-        'getProtectionHistory',
-        { params: { feederId, protectionId: protectionId ?? '' } },
-        signal,
-      ),
-    enabled: protectionId !== null,
-  })
-}
+/** An item in the version that the person saw. */
+export type SeenProtection = Pick<ProtectionRecord, 'id' | 'version'>
 
 export function useProtectionChanges(feederId: string) {
   const client = useQueryClient()
   const onSettled = async () => {
     await client.invalidateQueries({ queryKey: ['protections', feederId] })
-    await client.invalidateQueries({ queryKey: ['protection-history', feederId] })
+    await client.invalidateQueries({ queryKey: ['deleted', feederId] })
+    await client.invalidateQueries({ queryKey: ['history', 'protection'] })
   }
   const paramsOf = (protectionId: string) => ({ params: { feederId, protectionId } })
   return {
@@ -45,12 +36,13 @@ export function useProtectionChanges(feederId: string) {
       onSettled,
     }),
     remove: useMutation({
-      mutationFn: ({ id, version }: Pick<ProtectionRecord, 'id' | 'version'>) =>
+      mutationFn: ({ id, version }: SeenProtection) =>
         call('deleteProtection', { ...paramsOf(id), query: { version } }),
       onSettled,
     }),
     restore: useMutation({
-      mutationFn: (id: string) => call('restoreProtection', paramsOf(id)),
+      mutationFn: ({ id, version }: SeenProtection) =>
+        call('restoreProtection', { ...paramsOf(id), query: { version } }),
       onSettled,
     }),
   }

@@ -1,0 +1,62 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
+import type { DeletedItem, PurgeBody, Subject } from '#contract/history.ts'
+import { call } from './call.ts'
+
+/** One thing of the record; `feederId` is null for what belongs to none. */
+export interface Thing {
+  readonly subject: Subject
+  readonly subjectId: string
+  readonly feederId: string | null
+}
+
+/** Changes of a thing, oldest first. */
+export function useHistory({ subject, subjectId, feederId }: Thing, isWanted = true) {
+  return useQuery({
+    queryKey: ['history', subject, subjectId],
+    queryFn: ({ signal }) =>
+      call(
+        'getHistory',
+        { params: { subject, subjectId }, query: feederId === null ? {} : { feederId } },
+        signal,
+      ),
+    enabled: isWanted,
+  })
+}
+
+/** What was deleted on a feeder and can be restored, newest first. */
+export function useDeleted(feederId: string, isWanted = true) {
+  return useQuery({
+    queryKey: ['deleted', feederId],
+    queryFn: ({ signal }) => call('listDeleted', { params: { feederId } }, signal),
+    enabled: isWanted,
+  })
+}
+
+/** Bringing back what was deleted, whatever it is, and removing it for good. */
+export function useDeletedChanges(feederId: string) {
+  const client = useQueryClient()
+  const onSettled = async () => {
+    for (const key of ['deleted', 'proposals', 'protections', 'attachments']) {
+      await client.invalidateQueries({ queryKey: [key, feederId] })
+    }
+    await client.invalidateQueries({ queryKey: ['history'] })
+  }
+  return {
+    restore: useMutation({ mutationFn: restoreDeleted, onSettled }),
+    purge: useMutation({ mutationFn: (body: PurgeBody) => call('purge', { body }), onSettled }),
+  }
+}
+
+function restoreDeleted({ subject, subjectId, feederId, version }: DeletedItem): Promise<unknown> {
+  const query = { version }
+  switch (subject) {
+    case 'proposal':
+      return call('restoreProposal', { params: { proposalId: subjectId }, query })
+    case 'protection':
+      return call('restoreProtection', { params: { feederId, protectionId: subjectId }, query })
+    case 'attachment':
+      return call('restoreAttachment', { params: { attachmentId: subjectId }, query })
+    default:
+      throw new Error(`Expected a proposal, an item or a file to restore, got a ${subject}.`)
+  }
+}
