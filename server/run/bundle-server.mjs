@@ -9,8 +9,8 @@ const ENTRIES = {
   'siting-worker': 'server/background/siting-worker.ts',
 }
 
-/** Loaded from node_modules: one holds a native library, the other starts worker files of its own. */
-const LEFT_OUTSIDE = ['better-sqlite3', 'piscina']
+/** Loaded from node_modules: they hold native libraries or start worker files of their own. */
+const LEFT_OUTSIDE = ['better-sqlite3', 'piscina', 'sharp']
 
 /** Packages written as CommonJS call `require`, which an ES module does not have by itself. */
 const REQUIRE =

@@ -67,7 +67,7 @@ export const ROOMS: readonly Room[] = [
     folder: STORE,
     rooms: DOMAIN,
     typesOf: [SERVICES],
-    packages: ['node:*', 'kysely', 'better-sqlite3', 'pg', 'tar-stream'],
+    packages: ['node:*', 'kysely', 'better-sqlite3', 'pg', 'sharp', 'tar-stream'],
   },
   {
     folder: LAYER_FILES,
