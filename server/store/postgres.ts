@@ -9,6 +9,12 @@ const WRITING_TURN = 724_001
 /** Connections of one server process; PostgreSQL allows 100 in all unless told otherwise. */
 const MOST_CONNECTIONS = 10
 
+/** Milliseconds that a write waits for the turn of others. */
+const LONGEST_WAIT_MS = 10_000
+
+/** A process that stands still in the middle of a change loses its turn after so long. */
+const LONGEST_IDLE_MS = 60_000
+
 /** Whole numbers come as numbers: counts and versions stay far below 2^53. */
 pg.types.setTypeParser(pg.types.builtins.INT8, Number)
 
@@ -24,6 +30,9 @@ export function openPostgres(url: string, reportFault: (fault: unknown) => void)
     max: MOST_CONNECTIONS,
     application_name: 'crossarm',
     connectionTimeoutMillis: 10_000,
+    lock_timeout: LONGEST_WAIT_MS,
+    idle_in_transaction_session_timeout: LONGEST_IDLE_MS,
+    keepAlive: true,
   })
   pool.on('error', reportFault)
   const db = new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) })

@@ -1,3 +1,4 @@
+import { setTimeout as sleep } from 'node:timers/promises'
 import SqliteFile from 'better-sqlite3'
 import {
   CompiledQuery,
@@ -12,6 +13,7 @@ import type { Tables } from './tables.ts'
 
 /** Milliseconds that a write waits for another process to let go of the file. */
 const BUSY_TIMEOUT_MS = 5000
+const BETWEEN_TRIES_MS = 20
 
 /**
  * Set on every connection. `synchronous` is not kept in the file: a file that is opened again
@@ -24,11 +26,37 @@ const PRAGMAS = [
   `busy_timeout = ${BUSY_TIMEOUT_MS}`,
 ]
 
-/** Takes the file for writing from the first statement on: a transaction that starts reading cannot always go on to write. */
+/**
+ * Takes the file for writing from the first statement on: a transaction that starts reading cannot
+ * always go on to write. Where another process has the file, the driver would hold up this whole
+ * process while it waits; so it is asked again and again instead, and others are served meanwhile.
+ */
 class WritingDriver extends SqliteDriver {
   override async beginTransaction(connection: DatabaseConnection): Promise<void> {
-    await connection.executeQuery(CompiledQuery.raw('begin immediate'))
+    const until = Date.now() + BUSY_TIMEOUT_MS
+    await run(connection, 'pragma busy_timeout = 0')
+    try {
+      while (!(await isBegun(connection, Date.now() >= until))) await sleep(BETWEEN_TRIES_MS)
+    } finally {
+      await run(connection, `pragma busy_timeout = ${BUSY_TIMEOUT_MS}`)
+    }
   }
+}
+
+/** @throws the driver's error where it is none of being busy, or this is the last try */
+async function isBegun(connection: DatabaseConnection, isLastTry: boolean): Promise<boolean> {
+  try {
+    await run(connection, 'begin immediate')
+    return true
+  } catch (error) {
+    const isBusy = error instanceof SqliteFile.SqliteError && error.code === 'SQLITE_BUSY'
+    if (!isBusy || isLastTry) throw error
+    return false
+  }
+}
+
+async function run(connection: DatabaseConnection, statement: string): Promise<void> {
+  await connection.executeQuery(CompiledQuery.raw(statement))
 }
 
 class WritingDialect extends SqliteDialect {
