@@ -1,14 +1,14 @@
 import { randomUUID } from 'node:crypto'
 import { existsSync, realpathSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
-import type { Server } from 'node:http'
 import { dirname, join, resolve } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
-import { createAdaptorServer } from '@hono/node-server'
 import { openSitingPool } from './background/siting-pool.ts'
 import { createApp } from './http/app.ts'
+import { createHttpServer } from './http/http-server.ts'
 import { listen, stopListening } from './http/listen.ts'
 import { feederOfLayers, readFeederFolder } from './layer-files/feeder-folder.ts'
+import { logOf, openLog, type ServerLog } from './log/server-log.ts'
 import { fillStore } from './services/fill-store.ts'
 import { createServices } from './services/services.ts'
 import { openStore } from './store/open-store.ts'
@@ -29,6 +29,10 @@ export interface ServerOptions {
   readonly mapStyleUrl?: string
   /** Host names by which the server is reached, beside its addresses. */
   readonly names?: readonly string[]
+  /** Address by which people reach the server, as https://crossarm.example. */
+  readonly origin?: string
+  /** Left out: only what goes wrong is told. */
+  readonly log?: ServerLog
 }
 
 export interface RunningServer {
@@ -49,7 +53,9 @@ const DEFAULT_PORT = 8080
 export async function startServer(options: ServerOptions = {}): Promise<RunningServer> {
   const project = projectFolder()
   const dataFolder = options.dataFolder ?? join(project, 'data')
-  const store = await openStore(dataFolder)
+  const log = options.log ?? openLog({ level: 'warn', isPlain: false, secrets: [] })
+  const reportFault = (fault: unknown) => log.fault(fault)
+  const store = await openStore({ dataFolder, reportFault })
   if (store.isShared) reportFault(sharedWords(dataFolder))
   const siting = openSitingPool(sitingWorker(project))
   const closeAll = async () => {
@@ -74,18 +80,27 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
     )
     refused.forEach(reportFault)
     const leftBehind = store.isShared ? [] : await store.studies.unfinished()
+    const stopping = new AbortController()
     const app = createApp(services, {
-      settings: { mapStyleUrl: options.mapStyleUrl ?? null },
+      mapStyleUrl: options.mapStyleUrl ?? null,
+      isEncrypted: options.origin?.startsWith('https:') ?? false,
       names: [options.host ?? DEFAULT_HOST, ...(options.names ?? [])],
       webFolder: options.webFolder ?? join(project, 'dist/web'),
       version: await projectVersion(project),
-      reportFault,
+      log,
+      readiness: { stopping: stopping.signal, askDatabase: () => store.database.ask() },
+      measures: {
+        databaseWrites: () => store.database.writes,
+        workByState: async () => ({}),
+        followers: () => 0,
+      },
     })
-    const server = createAdaptorServer({ fetch: app.fetch }) as Server
+    const server = createHttpServer(app)
     const { host = DEFAULT_HOST, port = DEFAULT_PORT } = options
     const address = await listen(server, host, port)
     await services.studies.closeInterrupted(leftBehind)
     const stop = async () => {
+      stopping.abort()
       await Promise.all([stopListening(server), services.studies.stop()])
       await closeAll()
     }
@@ -96,21 +111,37 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
   }
 }
 
+/** A stop that takes longer is cut short: whoever stops a server waits only so long. */
+const STOP_WITHIN_MS = 25_000
+
 /** Starts as the environment says (HOST, PORT, CROSSARM_…), prints the address, and stops on a signal. */
 export async function runServer(env: NodeJS.ProcessEnv): Promise<void> {
-  const server = await startServer(optionsOf(env))
+  const log = logOf(env, process.stdout.isTTY)
+  const server = await startServer({ ...optionsOf(env), log })
   console.log(`Crossarm answers at ${server.address}`)
+  stopOnSignal(() => server.stop(), log)
+}
+
+/** The first signal stops in good order, within a time; the second one at once. */
+function stopOnSignal(stop: () => Promise<void>, log: ServerLog): void {
   let isStopping = false
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) {
-    process.on(signal, () => {
-      if (isStopping) process.exit(1)
-      isStopping = true
-      server.stop().then(
-        () => process.exit(0),
-        (error: unknown) => giveUp(error),
-      )
-    })
+  const onSignal = (signal: string) => {
+    if (isStopping) process.exit(1)
+    isStopping = true
+    log.info(`Stopping on ${signal}`)
+    setTimeout(() => {
+      log.warn(`Not stopped within ${STOP_WITHIN_MS / 1000} s: cut short`)
+      process.exit(1)
+    }, STOP_WITHIN_MS).unref()
+    stop().then(
+      () => {
+        log.info('Stopped')
+        process.exit(0)
+      },
+      (error: unknown) => giveUp(error),
+    )
   }
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, onSignal)
 }
 
 /** @throws Error naming the variable that cannot be used. */
@@ -136,10 +167,6 @@ function portOf(text: string): number {
 
 function sharedWords(dataFolder: string): string {
   return `Another server has the data folder ${dataFolder} open. The studies that it runs are left to it. Stop one of the two, or set CROSSARM_DATA to another folder.`
-}
-
-function reportFault(fault: unknown): void {
-  console.error(fault)
 }
 
 function giveUp(error: unknown): never {

@@ -25,12 +25,17 @@ export interface Route {
   readonly params?: z.ZodObject
   readonly query?: z.ZodObject
   readonly body?: z.ZodType
+  /** Most bytes of a JSON body, where more than usual may come (see USUAL_BODY_BYTES). */
+  readonly mostBodyBytes?: number
   /** The body is a file, taken as a stream; most bytes that it may hold. */
   readonly takesFile?: { readonly mostBytes: number }
   readonly answer: RouteAnswer
   /** Problems that this route can answer beside those any route can (see COMMON_PROBLEMS). */
   readonly problems: readonly ProblemCode[]
 }
+
+/** Most bytes of a JSON body, unless the row of the table says otherwise. */
+export const USUAL_BODY_BYTES = 256 * 1024
 
 export const COMMON_PROBLEMS: readonly ProblemCode[] = [
   'malformed-request',

@@ -9,7 +9,7 @@ import {
   TakeInBody,
   TakenIn,
 } from './feeders.ts'
-import { jsonAnswer } from './json-answer.ts'
+import { fileAnswer, jsonAnswer } from './json-answer.ts'
 import { LandAnswer, PlaceParams } from './land.ts'
 import {
   ChangeProposalBody,
@@ -27,19 +27,44 @@ import {
 } from './protections.ts'
 import { recordRoutes } from './record-routes.ts'
 import type { Route } from './route.ts'
-import { Health, Settings } from './service.ts'
+import { Live, Ready, Settings } from './service.ts'
 import { StartStudyBody, Study, StudyEvent, StudyParams, StudyStarted } from './studies.ts'
 import { VoltageAnswer, VoltageBody } from './voltage.ts'
 
+/** The layers of a very large feeder, about 100,000 poles. */
+const FEEDER_BYTES = 128 * 1024 * 1024
+
+/** A proposal carries its effect on every case; one of the demo's is about 30 kB. */
+const PROPOSAL_BYTES = 4 * 1024 * 1024
+
 /** Every address of the server. The key is the operation's name in the OpenAPI document. */
 export const routes = {
-  getHealth: {
+  getLive: {
     method: 'GET',
-    path: '/api/health',
+    path: '/api/live',
     tag: 'service',
-    summary: 'Say whether the server and its database answer.',
+    summary: 'Say that the process answers; asks nothing of the database.',
     right: 'anyone',
-    answer: jsonAnswer(200, Health, 'The server is well.'),
+    answer: jsonAnswer(200, Live, 'It does.'),
+    problems: [],
+  },
+  getReady: {
+    method: 'GET',
+    path: '/api/ready',
+    tag: 'service',
+    summary:
+      'Say whether requests may be sent here: the database answers and no stop is under way.',
+    right: 'anyone',
+    answer: jsonAnswer(200, Ready, 'They may.'),
+    problems: [],
+  },
+  getMeasures: {
+    method: 'GET',
+    path: '/api/metrics',
+    tag: 'service',
+    summary: 'Give the measures of this server process as Prometheus text.',
+    right: 'read the measures of the server',
+    answer: fileAnswer('Prometheus text exposition format 0.0.4.'),
     problems: [],
   },
   getSettings: {
@@ -77,6 +102,7 @@ export const routes = {
     summary: 'Take in the layers of a feeder; a known id gives a new version.',
     right: 'take in a feeder',
     body: TakeInBody,
+    mostBodyBytes: FEEDER_BYTES,
     answer: jsonAnswer(201, TakenIn, 'Taken in, with what is worth knowing about the layers.'),
     problems: ['feeder-refused', 'too-large'],
   },
@@ -195,6 +221,7 @@ export const routes = {
     right: 'keep or change a proposal',
     params: FeederParams,
     body: SaveProposalBody,
+    mostBodyBytes: PROPOSAL_BYTES,
     answer: jsonAnswer(201, SavedProposal, 'Kept.'),
     problems: ['not-found', 'too-large'],
   },

@@ -1,6 +1,10 @@
 import { z } from 'zod'
 
-export const Health = z.object({ status: z.literal('ok'), feeders: z.number().int().min(0) })
+/** That requests may be sent here. */
+export const Ready = z.object({ status: z.literal('ready') })
+
+/** That the process answers at all. */
+export const Live = z.object({ status: z.literal('live') })
 
 /** What the screens need to know before they draw. */
 export const Settings = z.object({
@@ -15,5 +19,6 @@ export const Settings = z.object({
   needsAdministrator: z.boolean(),
 })
 
-export type Health = z.infer<typeof Health>
+export type Live = z.infer<typeof Live>
+export type Ready = z.infer<typeof Ready>
 export type Settings = z.infer<typeof Settings>

@@ -1,35 +1,46 @@
 import { OpenAPIHono } from '@hono/zod-openapi'
-import { bodyLimit } from 'hono/body-limit'
 import { compress } from 'hono/compress'
 import { requestId } from 'hono/request-id'
 import type { Settings } from '#contract/service.ts'
-import { Refusal } from '../services/refusal.ts'
+import type { ServerLog } from '../log/server-log.ts'
 import type { Services } from '../services/services.ts'
 import { errorResponse } from './error-response.ts'
 import { feederHandlers } from './feeder-handlers.ts'
+import type { Handlers } from './handlers.ts'
+import { type MeasureSource, openMeasures } from './measures.ts'
 import { ownSiteOnly } from './own-site-only.ts'
 import { placeHandlers } from './place-handlers.ts'
 import { proposalHandlers } from './proposal-handlers.ts'
 import { protectionHandlers } from './protection-handlers.ts'
 import { refuseInput } from './refuse-input.ts'
+import { limitAddress } from './request-limits.ts'
+import { requestLog } from './request-log.ts'
 import { securityHeaders } from './security-headers.ts'
-import { serveRoutes } from './serve-routes.ts'
-import { serviceHandlers } from './service-handlers.ts'
+import { type Gate, serveRoutes } from './serve-routes.ts'
+import { type Readiness, serviceHandlers } from './service-handlers.ts'
 import { serveScreens } from './static-files.ts'
 import { studyHandlers } from './study-handlers.ts'
 import { unknownAddress } from './unknown-address.ts'
 
-/** Room for the layers of a very large feeder, about 100,000 poles. */
-const MOST_BODY_BYTES = 128 * 1024 * 1024
+/** A request id of a proxy is taken over if it is no longer, and plain: letters, digits, - _ =. */
+const MOST_ID_CHARACTERS = 64
 
 export interface AppOptions {
-  readonly settings: Settings
+  /** Asked each time, since the first administrator may come while the server runs. */
+  readonly settings: () => Promise<Settings>
+  readonly mapStyleUrl: string | null
+  /** People reach the server by https only, through a proxy. */
+  readonly isEncrypted: boolean
   /** Host names by which the server is reached, beside its addresses. */
   readonly names: readonly string[]
   /** Folder of the built screens. */
   readonly webFolder: string
   readonly version: string
-  readonly reportFault: (fault: unknown) => void
+  /** Says who asks and whether they may. */
+  readonly gate: Gate
+  readonly log: ServerLog
+  readonly readiness: Readiness
+  readonly measures: MeasureSource
 }
 
 /** The whole server as one function from request to answer. */
@@ -39,32 +50,33 @@ export function createApp(services: Services, options: AppOptions): OpenAPIHono 
       if (!result.success) throw refuseInput(result.target, result.error)
     },
   })
-  app.onError((error, context) => errorResponse(context, error, options.reportFault))
-  app.use(requestId())
-  app.use(securityHeaders(options.settings.mapStyleUrl))
+  const measures = openMeasures(options.measures)
+  app.onError((error, context) => errorResponse(context, error, options.log))
+  app.use(requestId({ limitLength: MOST_ID_CHARACTERS }))
+  app.use(requestLog(options.log))
+  app.use(measures.register)
+  app.use(securityHeaders(options))
   app.use(ownSiteOnly(options.names))
+  app.use(limitAddress)
   app.use(compress())
-  app.use('/api/*', bodyLimit({ maxSize: MOST_BODY_BYTES, onError: refuseTooLarge }))
-  serveRoutes(app, {
+  const handlers: Handlers = {
     ...feederHandlers(services),
     ...placeHandlers(services),
     ...studyHandlers(services),
     ...proposalHandlers(services),
     ...protectionHandlers(services),
-    ...serviceHandlers(
-      services,
-      options.settings,
-      once(() => describe(app, options.version)),
-    ),
-  })
+    ...serviceHandlers({
+      readiness: options.readiness,
+      measures,
+      settings: options.settings,
+      describe: once(() => describe(app, options.version)),
+    }),
+  }
+  const { gate, log, readiness } = options
+  serveRoutes(app, handlers, gate, { stopping: readiness.stopping, log })
   app.all('/api/*', unknownAddress)
   serveScreens(app, options.webFolder)
   return app
-}
-
-function refuseTooLarge(): never {
-  const most = MOST_BODY_BYTES / 1024 / 1024
-  throw new Refusal('too-large', `A request may hold ${most} MB at most.`)
 }
 
 function describe(app: OpenAPIHono, version: string): Record<string, unknown> {

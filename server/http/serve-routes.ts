@@ -1,12 +1,13 @@
 import type { OpenAPIHono } from '@hono/zod-openapi'
-import type { Context } from 'hono'
+import type { Context, MiddlewareHandler } from 'hono'
 import type { Asker } from '#contract/rights.ts'
 import type { Route } from '#contract/route.ts'
 import { type RouteName, routes } from '#contract/routes.ts'
-import { eventStream } from './event-stream.ts'
+import { eventStream, type StreamSurroundings } from './event-stream.ts'
 import { fileResponse } from './file-response.ts'
 import type { FileAnswer, Handlers } from './handlers.ts'
 import { openapiRoute } from './openapi-route.ts'
+import { limitBody, plainBody } from './request-limits.ts'
 
 /** A handler seen from the table, where input and answer are only known to belong together. */
 export type LooseHandler = (
@@ -38,16 +39,23 @@ interface ValidRequest {
 }
 
 /** Adds one address for each row of the table. */
-export function serveRoutes(app: OpenAPIHono, handlers: Handlers, gate: Gate): void {
+export function serveRoutes(
+  app: OpenAPIHono,
+  handlers: Handlers,
+  gate: Gate,
+  surroundings: StreamSurroundings,
+): void {
   for (const [name, route] of Object.entries(routes)) {
     const handler = handlers[name as RouteName] as LooseHandler
     const config = openapiRoute(name, route)
     // Before the body is read: what may not be done need not be taken in.
-    app.on(route.method, honoPath(route.path), async (context, next) => {
+    const admit: MiddlewareHandler = async (context, next) => {
       context.set('asker', await gate.admit(context, route))
       await next()
-    })
-    app.openapi(config, (context) => answer(context, route, handler, gate))
+    }
+    const path = honoPath(route.path)
+    app.on(route.method, path, admit, limitBody(route), plainBody(route))
+    app.openapi(config, (context) => answer(context, route, handler, gate, surroundings))
   }
 }
 
@@ -60,6 +68,7 @@ async function answer(
   route: Route,
   handler: LooseHandler,
   gate: Gate,
+  surroundings: StreamSurroundings,
 ): Promise<Response> {
   const request = context.req as unknown as ValidRequest
   const input = {
@@ -72,7 +81,7 @@ async function answer(
   const work = () => handler(input, asker, context)
   const result = await gate.once(context, route, asker, input, work)
   if (route.answer.mediaType === 'text/event-stream') {
-    return eventStream(context, result as Parameters<typeof eventStream>[1])
+    return eventStream(context, result as Parameters<typeof eventStream>[1], surroundings)
   }
   if (route.answer.mediaType === 'application/octet-stream') {
     return fileResponse(context, result as FileAnswer)

@@ -1,5 +1,6 @@
 import { AsyncLocalStorage } from 'node:async_hooks'
-import type { Kysely, Transaction } from 'kysely'
+import { type Kysely, sql, type Transaction } from 'kysely'
+import type { HistoryEntry } from '../services/ports.ts'
 import type { Tables } from './tables.ts'
 
 export type DatabaseKind = 'sqlite' | 'postgres'
@@ -13,6 +14,12 @@ export interface Connections {
   /** First statement of every transaction, so that only one writes at a time. */
   readonly takeTurn: (transaction: Transaction<Tables>) => Promise<void>
 }
+
+/** Told of an entry of the history once it is kept. */
+export type ChangeListener = (entry: HistoryEntry) => void
+
+/** Which database a transaction is of. */
+const DATABASES = new WeakMap<Transaction<Tables>, Database>()
 
 interface Ambient {
   readonly transaction: Transaction<Tables>
@@ -28,10 +35,20 @@ export class Database {
   readonly kind: DatabaseKind
   readonly #connections: Connections
   readonly #ambient = new AsyncLocalStorage<Ambient>()
+  #kept = 0
+  #undone = 0
+  readonly #listeners = new Set<ChangeListener>()
 
   constructor(connections: Connections) {
     this.kind = connections.kind
     this.#connections = connections
+  }
+
+  /** @throws Error for a transaction that was not begun by `transaction`, and so waited for no turn. */
+  static of(transaction: Transaction<Tables>): Database {
+    const database = DATABASES.get(transaction)
+    if (database) return database
+    throw new Error('Expected a transaction of Database.transaction, got another one.')
   }
 
   /** For reading: sees what the transaction under way has written. */
@@ -44,6 +61,16 @@ export class Database {
     return this.#connections.writer
   }
 
+  /** Transactions of this process since its start, by how they ended. */
+  get writes(): { readonly kept: number; readonly undone: number } {
+    return { kept: this.#kept, undone: this.#undone }
+  }
+
+  /** Rejects where the database does not answer. */
+  async ask(): Promise<void> {
+    await sql`select 1`.execute(this.#connections.reader)
+  }
+
   /** Runs in the transaction under way, or in a new one that ends with the work. */
   async transaction<Result>(
     work: (transaction: Transaction<Tables>) => Promise<Result>,
@@ -51,10 +78,16 @@ export class Database {
     const under = this.#ambient.getStore()
     if (under) return work(under.transaction)
     const afterCommit: (() => void)[] = []
-    const result = await this.#connections.writer.transaction().execute(async (transaction) => {
+    const begun = this.#connections.writer.transaction().execute(async (transaction) => {
       await this.#connections.takeTurn(transaction)
+      DATABASES.set(transaction, this)
       return this.#ambient.run({ transaction, afterCommit }, () => work(transaction))
     })
+    const result = await begun.catch((fault: unknown) => {
+      this.#undone++
+      throw fault
+    })
+    this.#kept++
     for (const act of afterCommit) act()
     return result
   }
@@ -64,6 +97,19 @@ export class Database {
     const under = this.#ambient.getStore()
     if (under) under.afterCommit.push(act)
     else act()
+  }
+
+  /** Listens to the changes that this process makes, each once it is kept. Gives how to stop. */
+  onChange(listener: ChangeListener): () => void {
+    this.#listeners.add(listener)
+    return () => this.#listeners.delete(listener)
+  }
+
+  /** Called by the history for each entry that it writes. */
+  announce(entry: HistoryEntry): void {
+    this.afterCommit(() => {
+      for (const listener of this.#listeners) listener(entry)
+    })
   }
 
   async close(): Promise<void> {

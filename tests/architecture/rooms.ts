@@ -26,6 +26,7 @@ const LAYER_FILES = 'server/layer-files'
 const BACKGROUND = 'server/background'
 const PEOPLE = 'server/people'
 const HTTP = 'server/http'
+const LOG = 'server/log'
 const CLI = 'server/cli'
 
 const UI = 'web/ui'
@@ -77,11 +78,12 @@ export const ROOMS: readonly Room[] = [
   },
   { folder: BACKGROUND, rooms: DOMAIN, typesOf: [SERVICES], packages: ['node:*', 'piscina'] },
   { folder: PEOPLE, rooms: DOMAIN, typesOf: [SERVICES], packages: ['*'] },
+  { folder: LOG, rooms: [], packages: ['pino'] },
   {
     folder: HTTP,
     rooms: [SERVICES, CONTRACT, PEOPLE],
-    typesOf: DOMAIN,
-    packages: ['node:*', 'hono', '@hono/*', 'zod'],
+    typesOf: [...DOMAIN, LOG],
+    packages: ['node:*', 'hono', '@hono/*', 'prom-client', 'zod'],
   },
   { folder: CLI, rooms: [SERVICES, CONTRACT, PEOPLE], typesOf: DOMAIN, packages: ['node:*'] },
 
@@ -97,8 +99,8 @@ export const ROOMS: readonly Room[] = [
 export const JOINING_FILES: readonly Room[] = [
   {
     folder: 'server/main.ts',
-    rooms: [...DOMAIN, CONTRACT, SERVICES, STORE, LAYER_FILES, BACKGROUND, PEOPLE, HTTP],
-    packages: ['node:*', '@hono/node-server'],
+    rooms: [...DOMAIN, CONTRACT, SERVICES, STORE, LAYER_FILES, BACKGROUND, PEOPLE, HTTP, LOG],
+    packages: ['node:*'],
   },
   {
     folder: 'server/cli/main.ts',

@@ -18,7 +18,7 @@ describe('serve', () => {
     )
     try {
       const [address] = await Promise.race([firstAddress(child.stdout), exitedEarly(child)])
-      const health = await fetch(`${address}/api/health`)
+      const health = await fetch(`${address}/api/ready`)
       expect(health.status).toBe(200)
       child.kill('SIGINT')
       const [code] = await once(child, 'exit')

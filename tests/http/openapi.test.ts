@@ -58,7 +58,7 @@ describe('every address of the table', () => {
 describe('answers as they are', () => {
   const feederId = { params: { feederId: SMALL } }
   const ask: Partial<Record<RouteName, () => Promise<unknown>>> = {
-    getHealth: () => server.call(routes.getHealth, {}),
+    getReady: () => server.call(routes.getReady, {}),
     listFeeders: () => server.call(routes.listFeeders, {}),
     getFeeder: () => server.call(routes.getFeeder, feederId),
     getLand: () => server.call(routes.getLand, { params: { placeId: PLACE } }),

@@ -43,7 +43,7 @@ it('compresses what is worth it', async () => {
   const script = await get('/assets/app-1a2b3c.js')
   expect(script.headers.get('content-encoding')).toBe('gzip')
   expect((await get('/api/openapi.json')).headers.get('content-encoding')).toBe('gzip')
-  expect((await get('/api/health')).headers.get('content-encoding')).toBeNull()
+  expect((await get('/api/ready')).headers.get('content-encoding')).toBeNull()
 })
 
 it('says that a file is not there instead of giving the page', async () => {

@@ -21,7 +21,7 @@ interface Ask {
 }
 
 /** Sends what `fetch` would not, such as a Host of one's own. */
-function ask({ method = 'GET', path = '/api/health', headers = {}, body = '' }: Ask) {
+function ask({ method = 'GET', path = '/api/ready', headers = {}, body = '' }: Ask) {
   return new Promise<{ status: number; text: string }>((resolve, reject) => {
     const sent = request(server.address + path, { method, headers }, (answer) => {
       let text = ''
@@ -37,7 +37,7 @@ function ask({ method = 'GET', path = '/api/health', headers = {}, body = '' }: 
 const problemCode = (text: string) => Problem.parse(JSON.parse(text)).code
 
 describe('headers of every answer', () => {
-  it.each(['/api/health', '/api/nowhere', '/', '/nowhere.js'])('%s is guarded', async (path) => {
+  it.each(['/api/ready', '/api/nowhere', '/', '/nowhere.js'])('%s is guarded', async (path) => {
     const { headers } = await fetch(server.address + path)
     const policy = headers.get('content-security-policy')?.split('; ')
     expect(policy).toContain("default-src 'none'")
@@ -51,7 +51,7 @@ describe('headers of every answer', () => {
   })
 
   it('lets the configured map style in, and tells the screens of it', async () => {
-    const { headers } = await fetch(`${server.address}/api/health`)
+    const { headers } = await fetch(`${server.address}/api/ready`)
     const policy = headers.get('content-security-policy')
     expect(policy).toContain("connect-src 'self' https://maps.utility.example;")
     expect(await server.call(routes.getSettings, {})).toEqual({

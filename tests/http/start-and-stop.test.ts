@@ -134,7 +134,7 @@ describe('stopping', () => {
       server.call(routes.getFeeder, input),
       server.call(routes.solveVoltage, { ...input, body: { taps: 'controlled' } }),
     ])
-    await server.call(routes.getHealth, {})
+    await server.call(routes.getReady, {})
     await stop(server)
     const [{ feeder }, { solutions }] = await answers
     expect([feeder.poles.length, solutions.length]).toEqual([5, 2])
@@ -151,7 +151,7 @@ describe('the program', () => {
     const ended = once(program, 'exit')
     const [line] = await once(createInterface({ input: program.stdout }), 'line')
     const address = /http:\/\/127\.0\.0\.1:\d+$/.exec(String(line))?.[0]
-    expect((await fetch(`${address}/api/health`)).status).toBe(200)
+    expect((await fetch(`${address}/api/ready`)).status).toBe(200)
     program.kill('SIGTERM')
     expect(await ended).toEqual([0, null])
     expect((await readdir(dataFolder)).sort()).toEqual([DATABASE_FILE, CLAIM_FILE])

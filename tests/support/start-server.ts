@@ -53,7 +53,7 @@ export async function startServer(choices: ServerChoices = {}): Promise<RunningS
   }
   const url = `http://127.0.0.1:${port}`
   try {
-    await waitUntilHealthy(url, child)
+    await waitUntilReady(url, child)
   } catch (error) {
     await stop()
     throw new Error(`The server did not start. It printed:\n${printed}`, { cause: error })
@@ -70,13 +70,13 @@ async function endProcess(child: ChildProcess): Promise<void> {
   clearTimeout(forced)
 }
 
-async function waitUntilHealthy(url: string, child: ChildProcess): Promise<void> {
+async function waitUntilReady(url: string, child: ChildProcess): Promise<void> {
   const until = Date.now() + START_WITHIN_MS
   while (Date.now() < until) {
     if (child.exitCode !== null) throw new Error(`It ended with code ${child.exitCode}.`)
-    const answer = await fetch(`${url}/api/health`).catch(() => null)
+    const answer = await fetch(`${url}/api/ready`).catch(() => null)
     if (answer?.ok) return
     await sleep(100)
   }
-  throw new Error(`No answer from ${url}/api/health within ${START_WITHIN_MS / 1000} s.`)
+  throw new Error(`No answer from ${url}/api/ready within ${START_WITHIN_MS / 1000} s.`)
 }
