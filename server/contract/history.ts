@@ -32,6 +32,8 @@ export const HistoryEntry = z.object({
   deviceAt: z.iso.datetime().nullable(),
   actorId: Id,
   actorRole: Role,
+  /** Why it was purged; null for all else. */
+  reason: z.string().nullable(),
   before: z.unknown(),
   after: z.unknown(),
   previousHash: z.string(),

@@ -5,7 +5,7 @@ type FeederRoutes = 'listFeeders' | 'takeInFeeder' | 'getFeeder' | 'getFindings'
 
 export function feederHandlers(services: Services): Pick<Handlers, FeederRoutes> {
   return {
-    listFeeders: (_, actor) => services.feeders.list(actor),
+    listFeeders: () => services.feeders.list(),
     takeInFeeder: ({ body }, actor) => services.takeInLayers(actor, body),
     getFeeder: ({ params, query }, actor) =>
       services.feeders.get(actor, params.feederId, query.version),

@@ -5,15 +5,19 @@ type ProposalRoutes =
   | 'listProposals'
   | 'saveProposal'
   | 'getProposal'
+  | 'changeProposal'
   | 'deleteProposal'
   | 'restoreProposal'
 
 export function proposalHandlers({ proposals }: Services): Pick<Handlers, ProposalRoutes> {
   return {
-    listProposals: ({ params }, actor) => proposals.list(actor, params.feederId),
-    saveProposal: ({ params, body }, actor) => proposals.save(actor, params.feederId, body),
-    getProposal: ({ params }, actor) => proposals.get(actor, params.proposalId),
-    deleteProposal: ({ params }, actor) => proposals.delete(actor, params.proposalId),
-    restoreProposal: ({ params }, actor) => proposals.restore(actor, params.proposalId),
+    listProposals: ({ params }) => proposals.list(params.feederId),
+    saveProposal: ({ params, body }, asker) => proposals.save(asker, params.feederId, body),
+    getProposal: ({ params }) => proposals.get(params.proposalId),
+    changeProposal: ({ params, body }, asker) => proposals.change(asker, params.proposalId, body),
+    deleteProposal: ({ params, query }, asker) =>
+      proposals.delete(asker, params.proposalId, query.version),
+    restoreProposal: ({ params, query }, asker) =>
+      proposals.restore(asker, params.proposalId, query.version),
   }
 }

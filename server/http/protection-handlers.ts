@@ -7,19 +7,16 @@ type ProtectionRoutes =
   | 'changeProtection'
   | 'deleteProtection'
   | 'restoreProtection'
-  | 'getProtectionHistory'
 
 export function protectionHandlers({ protections }: Services): Pick<Handlers, ProtectionRoutes> {
   return {
-    listProtections: ({ params }, actor) => protections.list(actor, params.feederId),
-    addProtection: ({ params, body }, actor) => protections.add(actor, params.feederId, body),
-    changeProtection: ({ params, body }, actor) =>
-      protections.change(actor, params.feederId, params.protectionId, body),
-    deleteProtection: ({ params, query }, actor) =>
-      protections.delete(actor, params.feederId, params.protectionId, query.version),
-    restoreProtection: ({ params }, actor) =>
-      protections.restore(actor, params.feederId, params.protectionId),
-    getProtectionHistory: ({ params }, actor) =>
-      protections.history(actor, params.feederId, params.protectionId),
+    listProtections: ({ params }) => protections.list(params.feederId),
+    addProtection: ({ params, body }, asker) => protections.add(asker, params.feederId, body),
+    changeProtection: ({ params, body }, asker) =>
+      protections.change(asker, params.feederId, params.protectionId, body),
+    deleteProtection: ({ params, query }, asker) =>
+      protections.delete(asker, params.feederId, params.protectionId, query.version),
+    restoreProtection: ({ params, query }, asker) =>
+      protections.restore(asker, params.feederId, params.protectionId, query.version),
   }
 }

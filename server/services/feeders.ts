@@ -1,33 +1,33 @@
-import type { Actor } from '#contract/actor.ts'
 import type { FeederAnswer, FeederSummary } from '#contract/feeders.ts'
 import type { ProtectionRecord } from '#contract/protections.ts'
+import { type Asker, mayDo } from '#contract/rights.ts'
 import type { Protection } from '#domain/feeder/birds.ts'
+import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Finding } from '#domain/feeder/finding.ts'
 import { checkFeeder } from '#domain/network/check-feeder.ts'
 import { findFeeder } from './find-feeder.ts'
 import type { Ports } from './ports.ts'
-import { authorize } from './role-rules.ts'
 
 export function feederService({ store }: Pick<Ports, 'store'>) {
   return {
-    list: (actor: Actor): Promise<FeederSummary[]> => {
-      authorize(actor, 'read')
-      return store.feeders.list()
-    },
+    list: (): Promise<FeederSummary[]> => store.feeders.list(),
 
     /** The feeder with the protections that stand in the record now, whatever its file said. */
-    get: async (actor: Actor, feederId: string, version?: number): Promise<FeederAnswer> => {
-      authorize(actor, 'read')
+    get: async (asker: Asker, feederId: string, version?: number): Promise<FeederAnswer> => {
       const stored = await findFeeder(store, feederId, version)
       const protections = (await store.protections.list(feederId)).map(protectionOf)
-      return { ...stored, feeder: { ...stored.feeder, protections } }
+      return { ...stored, feeder: { ...asSeenBy(asker, stored.feeder), protections } }
     },
 
-    check: async (actor: Actor, feederId: string): Promise<Finding[]> => {
-      authorize(actor, 'read')
-      return checkFeeder((await findFeeder(store, feederId)).feeder)
-    },
+    check: async (asker: Asker, feederId: string): Promise<Finding[]> =>
+      checkFeeder(asSeenBy(asker, (await findFeeder(store, feederId)).feeder)),
   }
+}
+
+/** Where birds nest and where they were hurt is not for everybody: it can be used to find them. */
+function asSeenBy(asker: Asker, feeder: Feeder): Feeder {
+  if (mayDo(asker, 'see nests and incidents')) return feeder
+  return { ...feeder, nests: [], incidents: [] }
 }
 
 function protectionOf(record: ProtectionRecord): Protection {

@@ -1,8 +1,9 @@
 import type { Actor } from '#contract/actor.ts'
 import type { FeederSummary, Origin } from '#contract/feeders.ts'
 import type { LandCollection } from '#contract/geojson.ts'
+import type { DeletedItem, HistoryEntry, Subject } from '#contract/history.ts'
 import type { SavedProposal } from '#contract/proposals.ts'
-import type { ProtectionBody, ProtectionChange, ProtectionRecord } from '#contract/protections.ts'
+import type { ProtectionBody, ProtectionRecord } from '#contract/protections.ts'
 import type { Study } from '#contract/studies.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Finding } from '#domain/feeder/finding.ts'
@@ -12,8 +13,9 @@ import type { SiteRequest } from '#domain/siting/site-request.ts'
 export type { Actor } from '#contract/actor.ts'
 export type { FeederSummary, Origin } from '#contract/feeders.ts'
 export type { LandCollection } from '#contract/geojson.ts'
+export type { DeletedItem, HistoryEntry, Subject } from '#contract/history.ts'
 export type { SavedProposal } from '#contract/proposals.ts'
-export type { ProtectionBody, ProtectionChange, ProtectionRecord } from '#contract/protections.ts'
+export type { ProtectionBody, ProtectionRecord } from '#contract/protections.ts'
 export type { Study } from '#contract/studies.ts'
 
 /** Present moment as ISO 8601 in UTC. */
@@ -24,6 +26,8 @@ export type NewId = () => string
 export interface Stamp {
   readonly actor: Actor
   readonly at: string
+  /** Time on the device, for what was entered without connection. */
+  readonly deviceAt?: string
 }
 
 /** How a change of a record went; `current` is the record as it stands. */
@@ -58,17 +62,39 @@ export interface LandStore {
   keep(placeId: string, layers: Readonly<Record<string, LandCollection>>): Promise<void>
 }
 
-export interface ProposalStore {
+/** What can be done to any kind of record that is deleted at first only in name. */
+export interface Purgeable {
+  listDeleted(feederId: string): Promise<DeletedItem[]>
+  /** Takes a deleted record out for good; the history keeps that, why, and what was before. */
+  purge(
+    feederId: string,
+    id: string,
+    version: number,
+    reason: string,
+    stamp: Stamp,
+  ): Promise<Written<unknown>>
+}
+
+/** `version` is the one that the person saw. */
+export interface ProposalStore extends Purgeable {
   /** Those not deleted, newest first. */
   list(feederId: string): Promise<SavedProposal[]>
   /** Deleted ones too. */
   find(proposalId: string): Promise<SavedProposal | null>
-  add(proposal: SavedProposal, stamp: Stamp): Promise<void>
-  delete(proposalId: string, stamp: Stamp): Promise<Written<SavedProposal>>
-  restore(proposalId: string, stamp: Stamp): Promise<Written<SavedProposal>>
+  /** As its first version. */
+  add(proposal: SavedProposal, stamp: Stamp): Promise<SavedProposal>
+  change(
+    proposalId: string,
+    version: number,
+    body: Pick<SavedProposal, 'name' | 'note'>,
+    stamp: Stamp,
+  ): Promise<Written<SavedProposal>>
+  delete(proposalId: string, version: number, stamp: Stamp): Promise<Written<SavedProposal>>
+  restore(proposalId: string, version: number, stamp: Stamp): Promise<Written<SavedProposal>>
 }
 
-export interface ProtectionStore {
+/** `version` is the one that the person saw. */
+export interface ProtectionStore extends Purgeable {
   /** Those not deleted, by pole and id. */
   list(feederId: string): Promise<ProtectionRecord[]>
   add(feederId: string, id: string, body: ProtectionBody, stamp: Stamp): Promise<ProtectionRecord>
@@ -79,16 +105,35 @@ export interface ProtectionStore {
     body: ProtectionBody,
     stamp: Stamp,
   ): Promise<Written<ProtectionRecord>>
-  /** `version` left out deletes whatever stands. */
   delete(
     feederId: string,
     id: string,
-    version: number | undefined,
+    version: number,
     stamp: Stamp,
   ): Promise<Written<ProtectionRecord>>
-  restore(feederId: string, id: string, stamp: Stamp): Promise<Written<ProtectionRecord>>
-  /** Oldest first; empty where there never was such an item. */
-  history(feederId: string, id: string): Promise<ProtectionChange[]>
+  restore(
+    feederId: string,
+    id: string,
+    version: number,
+    stamp: Stamp,
+  ): Promise<Written<ProtectionRecord>>
+}
+
+export interface HistoryFilter {
+  readonly subject?: Subject
+  readonly feederId?: string
+}
+
+/** Entries in the order in which they were written. */
+export interface HistoryStore {
+  /** All changes of one thing; of things with that id on any feeder where none is named. */
+  of(subject: Subject, subjectId: string, feederId?: string): Promise<HistoryEntry[]>
+  /** At most so many entries after the one of that number. */
+  after(seq: number, most: number): Promise<HistoryEntry[]>
+  /** Number of the newest entry, 0 where there is none. */
+  newestSeq(): Promise<number>
+  /** Read page by page while it is gone through. */
+  all(filter?: HistoryFilter): AsyncIterable<HistoryEntry>
 }
 
 /** What changes while a study runs. */
@@ -105,6 +150,7 @@ export interface StudyStore {
 }
 
 export interface Store {
+  readonly history: HistoryStore
   readonly feeders: FeederStore
   readonly land: LandStore
   readonly proposals: ProposalStore

@@ -1,53 +1,63 @@
-import type { Actor } from '#contract/actor.ts'
-import type { SavedProposal, SaveProposalBody } from '#contract/proposals.ts'
+import type { ChangeProposalBody, SavedProposal, SaveProposalBody } from '#contract/proposals.ts'
+import type { Asker } from '#contract/rights.ts'
+import { actorOf } from './actor-of.ts'
 import { findFeeder } from './find-feeder.ts'
 import type { Ports } from './ports.ts'
 import { Refusal } from './refusal.ts'
-import { authorize } from './role-rules.ts'
+import { refuseUnknownPlaces } from './refuse-unknown-places.ts'
 import { settleWritten } from './settle-written.ts'
 
 export function proposalService({ store, clock, newId }: Pick<Ports, 'store' | 'clock' | 'newId'>) {
+  const stamp = (asker: Asker) => ({ actor: actorOf(asker), at: clock() })
   return {
-    list: async (actor: Actor, feederId: string): Promise<SavedProposal[]> => {
-      authorize(actor, 'read')
+    list: async (feederId: string): Promise<SavedProposal[]> => {
       await findFeeder(store, feederId)
       return store.proposals.list(feederId)
     },
 
+    /** @throws Refusal `not-found`, or `malformed-request` naming what the feeder does not have. */
     save: async (
-      actor: Actor,
+      asker: Asker,
       feederId: string,
       body: SaveProposalBody,
     ): Promise<SavedProposal> => {
-      authorize(actor, 'keep a proposal')
-      const { version } = await findFeeder(store, feederId)
-      const at = clock()
-      const kept = { ...body, id: newId(), feederId, feederVersion: version }
+      const { feeder, version } = await findFeeder(store, feederId)
+      refuseUnknownPlaces(feeder, body.proposal)
+      const { actor, at } = stamp(asker)
+      const kept = { ...body, id: newId(), feederId, feederVersion: version, version: 1 }
       const proposal = { ...kept, savedBy: actor, savedAt: at, deletedAt: null }
-      await store.proposals.add(proposal, { actor, at })
-      return proposal
+      return store.proposals.add(proposal, { actor, at })
     },
 
-    get: async (actor: Actor, proposalId: string): Promise<SavedProposal> => {
-      authorize(actor, 'read')
+    get: async (proposalId: string): Promise<SavedProposal> => {
       const proposal = await store.proposals.find(proposalId)
       if (!proposal || proposal.deletedAt !== null)
         throw new Refusal('not-found', missing(proposalId))
       return proposal
     },
 
-    delete: async (actor: Actor, proposalId: string): Promise<SavedProposal> => {
-      authorize(actor, 'delete or restore a proposal')
-      const written = await store.proposals.delete(proposalId, { actor, at: clock() })
+    change: async (
+      asker: Asker,
+      proposalId: string,
+      { version, ...body }: ChangeProposalBody,
+    ): Promise<SavedProposal> => {
+      const written = await store.proposals.change(proposalId, version, body, stamp(asker))
+      return settleWritten(written, {
+        missing: missing(proposalId),
+        wrongState: 'The proposal is deleted; restore it before you change it.',
+      })
+    },
+
+    delete: async (asker: Asker, proposalId: string, version: number): Promise<SavedProposal> => {
+      const written = await store.proposals.delete(proposalId, version, stamp(asker))
       return settleWritten(written, {
         missing: missing(proposalId),
         wrongState: 'The proposal is deleted already.',
       })
     },
 
-    restore: async (actor: Actor, proposalId: string): Promise<SavedProposal> => {
-      authorize(actor, 'delete or restore a proposal')
-      const written = await store.proposals.restore(proposalId, { actor, at: clock() })
+    restore: async (asker: Asker, proposalId: string, version: number): Promise<SavedProposal> => {
+      const written = await store.proposals.restore(proposalId, version, stamp(asker))
       return settleWritten(written, {
         missing: missing(proposalId),
         wrongState: 'The proposal is not deleted, so there is nothing to restore.',

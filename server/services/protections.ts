@@ -1,14 +1,13 @@
-import type { Actor } from '#contract/actor.ts'
 import type {
   ChangeProtectionBody,
   ProtectionBody,
-  ProtectionChange,
   ProtectionRecord,
 } from '#contract/protections.ts'
+import type { Asker } from '#contract/rights.ts'
+import { actorOf } from './actor-of.ts'
 import { findFeeder } from './find-feeder.ts'
 import type { Ports, Store } from './ports.ts'
 import { Refusal } from './refusal.ts'
-import { authorize } from './role-rules.ts'
 import { settleWritten } from './settle-written.ts'
 
 export function protectionService({
@@ -16,33 +15,30 @@ export function protectionService({
   clock,
   newId,
 }: Pick<Ports, 'store' | 'clock' | 'newId'>) {
-  const stamp = (actor: Actor) => ({ actor, at: clock() })
+  const stamp = (asker: Asker) => ({ actor: actorOf(asker), at: clock() })
   return {
-    list: async (actor: Actor, feederId: string): Promise<ProtectionRecord[]> => {
-      authorize(actor, 'read')
+    list: async (feederId: string): Promise<ProtectionRecord[]> => {
       await findFeeder(store, feederId)
       return store.protections.list(feederId)
     },
 
     add: async (
-      actor: Actor,
+      asker: Asker,
       feederId: string,
       body: ProtectionBody,
     ): Promise<ProtectionRecord> => {
-      authorize(actor, 'record a guard, cover or perch')
       await refuseUnknownPole(store, feederId, body.pole)
-      return store.protections.add(feederId, newId(), body, stamp(actor))
+      return store.protections.add(feederId, newId(), body, stamp(asker))
     },
 
     change: async (
-      actor: Actor,
+      asker: Asker,
       feederId: string,
       id: string,
       { version, ...body }: ChangeProtectionBody,
     ): Promise<ProtectionRecord> => {
-      authorize(actor, 'change a guard, cover or perch')
       await refuseUnknownPole(store, feederId, body.pole)
-      const written = await store.protections.change(feederId, id, version, body, stamp(actor))
+      const written = await store.protections.change(feederId, id, version, body, stamp(asker))
       return settleWritten(written, {
         missing: missing(feederId, id),
         wrongState: 'The item is deleted; restore it before you change it.',
@@ -50,33 +46,29 @@ export function protectionService({
     },
 
     delete: async (
-      actor: Actor,
+      asker: Asker,
       feederId: string,
       id: string,
-      version?: number,
+      version: number,
     ): Promise<ProtectionRecord> => {
-      authorize(actor, 'delete or restore a guard, cover or perch')
-      const written = await store.protections.delete(feederId, id, version, stamp(actor))
+      const written = await store.protections.delete(feederId, id, version, stamp(asker))
       return settleWritten(written, {
         missing: missing(feederId, id),
         wrongState: 'The item is deleted already.',
       })
     },
 
-    restore: async (actor: Actor, feederId: string, id: string): Promise<ProtectionRecord> => {
-      authorize(actor, 'delete or restore a guard, cover or perch')
-      const written = await store.protections.restore(feederId, id, stamp(actor))
+    restore: async (
+      asker: Asker,
+      feederId: string,
+      id: string,
+      version: number,
+    ): Promise<ProtectionRecord> => {
+      const written = await store.protections.restore(feederId, id, version, stamp(asker))
       return settleWritten(written, {
         missing: missing(feederId, id),
         wrongState: 'The item is not deleted, so there is nothing to restore.',
       })
-    },
-
-    history: async (actor: Actor, feederId: string, id: string): Promise<ProtectionChange[]> => {
-      authorize(actor, 'read')
-      const changes = await store.protections.history(feederId, id)
-      if (changes.length === 0) throw new Refusal('not-found', missing(feederId, id))
-      return changes
     },
   }
 }

@@ -2,6 +2,7 @@ import type { Actor } from '#contract/actor.ts'
 import type { TakeInBody } from '#contract/feeders.ts'
 import type { VoltageBody } from '#contract/voltage.ts'
 import { feederService } from './feeders.ts'
+import { historyService } from './history.ts'
 import { getLand } from './land.ts'
 import type { Ports } from './ports.ts'
 import { proposalService } from './proposals.ts'
@@ -16,6 +17,7 @@ export type Services = ReturnType<typeof createServices>
 export function createServices(ports: Ports) {
   return {
     feeders: feederService(ports),
+    history: historyService(ports),
     proposals: proposalService(ports),
     protections: protectionService(ports),
     studies: new StudyService(ports),

@@ -88,7 +88,7 @@ async function addVersion(
     { ...entry, version: after.version, before: before ?? null, after },
     stamp,
   )
-  await addUnknownProtections(transaction, feeder, stamp)
+  await addUnknownProtections(db, feeder, stamp)
   return after.version
 }
 

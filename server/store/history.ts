@@ -1,53 +1,167 @@
 import type { Transaction } from 'kysely'
-import type { Stamp } from '../services/ports.ts'
-import type { Database } from './database.ts'
-import type { Tables } from './tables.ts'
+import type { HistoryEntry, HistoryFilter, HistoryStore, Stamp } from '../services/ports.ts'
+import { Database } from './database.ts'
+import { hashOfEntry, NO_HASH } from './history-chain.ts'
+import type { HistoryRow, Tables } from './tables.ts'
+import { whatHappened } from './what-happened.ts'
 
-export interface HistoryEntry {
-  readonly subject: 'feeder' | 'proposal' | 'protection'
-  readonly feederId: string
+const PAGE_ENTRIES = 500
+
+/** A change as it is handed in; number, hashes and time come with the writing. */
+export interface RecordedChange {
+  readonly subject: HistoryEntry['subject']
+  /** Null for what belongs to no feeder. */
+  readonly feederId: string | null
   readonly subjectId: string
   /** The version that came of the change; each is written once. */
   readonly version: number
+  /** Told from `before` and `after` where it is left out. */
+  readonly what?: HistoryEntry['what']
+  /** Why, where a reason has to be given. */
+  readonly reason?: string
+  /** Null for the first change. */
   readonly before: unknown
+  /** Null for a purge. */
   readonly after: unknown
 }
 
-/** Written in the transaction of the change itself, so that neither stands without the other. */
+/**
+ * The only way into the history. Written in the transaction of the change itself, so that neither
+ * stands without the other. The order is that of the numbers, not of the times: writing is done by
+ * one at a time, while a clock may be set back.
+ */
 export async function appendHistory(
   transaction: Transaction<Tables>,
-  entry: HistoryEntry,
-  { actor, at }: Stamp,
+  change: RecordedChange,
+  { actor, at, deviceAt }: Stamp,
 ): Promise<void> {
-  await transaction
-    .insertInto('history')
-    .values({
-      subject: entry.subject,
-      feeder_id: entry.feederId,
-      subject_id: entry.subjectId,
-      version: entry.version,
-      at,
-      actor_id: actor.id,
-      actor_role: actor.role,
-      before: entry.before === null ? null : JSON.stringify(entry.before),
-      after: JSON.stringify(entry.after),
-    })
-    .execute()
+  const last = await transaction
+    .selectFrom('history')
+    .select(['seq', 'hash'])
+    .orderBy('seq', 'desc')
+    .limit(1)
+    .executeTakeFirst()
+  const { reason, what = whatHappened(change.before, change.after), ...rest } = change
+  const open = asKept({
+    ...rest,
+    seq: (last?.seq ?? 0) + 1,
+    what,
+    at,
+    deviceAt: deviceAt ?? null,
+    actorId: actor.id,
+    actorRole: actor.role,
+    reason: reason ?? null,
+    previousHash: last?.hash ?? NO_HASH,
+  })
+  const entry = { ...open, hash: hashOfEntry(open) }
+  await transaction.insertInto('history').values(rowOfEntry(entry)).execute()
+  Database.of(transaction).announce(entry)
 }
 
-/** All changes of one subject, oldest first. */
-export function readHistory(
+/** As it will be read again: JSON drops what it cannot hold. */
+function asKept<Entry>(entry: Entry): Entry {
+  return JSON.parse(JSON.stringify(entry)) as Entry
+}
+
+export function historyRepository(db: Database): HistoryStore {
+  return {
+    of: async (subject, subjectId, feederId) => {
+      const rows = await db.query
+        .selectFrom('history')
+        .selectAll()
+        .where('subject', '=', subject)
+        .where('subject_id', '=', subjectId)
+        .$if(feederId !== undefined, (query) => query.where('feeder_id', '=', feederId ?? ''))
+        .orderBy('seq')
+        .execute()
+      return rows.map(entryOfRow)
+    },
+    after: (seq, most) => entriesAfter(db, seq, most, {}),
+    newestSeq: async () => {
+      const row = await db.query
+        .selectFrom('history')
+        .select((select) => select.fn.max<number | null>('seq').as('seq'))
+        .executeTakeFirst()
+      return row?.seq ?? 0
+    },
+    all: (filter) => readAll(db, filter),
+  }
+}
+
+/** Page by page, so that a long history never stands in memory whole. */
+async function* readAll(db: Database, filter: HistoryFilter = {}): AsyncGenerator<HistoryEntry> {
+  let seq = 0
+  for (;;) {
+    const page = await entriesAfter(db, seq, PAGE_ENTRIES, filter)
+    yield* page
+    seq = page.at(-1)?.seq ?? seq
+    if (page.length < PAGE_ENTRIES) return
+  }
+}
+
+async function entriesAfter(
   db: Database,
-  subject: HistoryEntry['subject'],
-  feederId: string,
-  subjectId: string,
-) {
-  return db.query
+  seq: number,
+  most: number,
+  { subject, feederId }: HistoryFilter,
+): Promise<HistoryEntry[]> {
+  const rows = await db.query
     .selectFrom('history')
     .selectAll()
-    .where('subject', '=', subject)
-    .where('feeder_id', '=', feederId)
-    .where('subject_id', '=', subjectId)
-    .orderBy('version')
+    .where('seq', '>', seq)
+    .$if(subject !== undefined, (query) => query.where('subject', '=', subject ?? ''))
+    .$if(feederId !== undefined, (query) => query.where('feeder_id', '=', feederId ?? ''))
+    .orderBy('seq')
+    .limit(most)
     .execute()
+  return rows.map(entryOfRow)
+}
+
+/** No feeder is kept as an empty id, since a key cannot hold null. */
+function rowOfEntry(entry: HistoryEntry): HistoryRow {
+  return {
+    seq: entry.seq,
+    subject: entry.subject,
+    feeder_id: entry.feederId ?? '',
+    subject_id: entry.subjectId,
+    version: entry.version,
+    what: entry.what,
+    at: entry.at,
+    device_at: entry.deviceAt,
+    actor_id: entry.actorId,
+    actor_role: entry.actorRole,
+    reason: entry.reason,
+    before: jsonOrNull(entry.before),
+    after: jsonOrNull(entry.after),
+    previous_hash: entry.previousHash,
+    hash: entry.hash,
+  }
+}
+
+export function entryOfRow(row: HistoryRow): HistoryEntry {
+  return {
+    seq: row.seq,
+    subject: row.subject as HistoryEntry['subject'],
+    feederId: row.feeder_id === '' ? null : row.feeder_id,
+    subjectId: row.subject_id,
+    version: row.version,
+    what: row.what as HistoryEntry['what'],
+    at: row.at,
+    deviceAt: row.device_at,
+    actorId: row.actor_id,
+    actorRole: row.actor_role as HistoryEntry['actorRole'],
+    reason: row.reason,
+    before: valueOrNull(row.before),
+    after: valueOrNull(row.after),
+    previousHash: row.previous_hash,
+    hash: row.hash,
+  }
+}
+
+function jsonOrNull(value: unknown): string | null {
+  return value === null ? null : JSON.stringify(value)
+}
+
+function valueOrNull(text: string | null): unknown {
+  return text === null ? null : JSON.parse(text)
 }

@@ -4,6 +4,7 @@ import type { Store } from '../services/ports.ts'
 import { Database } from './database.ts'
 import { feederRepository } from './feeder-repository.ts'
 import { claimFolder } from './folder-claim.ts'
+import { historyRepository } from './history.ts'
 import { landRepository } from './land-repository.ts'
 import { migrate } from './migrate.ts'
 import { openPostgres } from './postgres.ts'
@@ -81,6 +82,7 @@ async function openDatabase(options: StoreOptions): Promise<OpenStore> {
     database,
     dataFolder,
     isShared: claim !== null && !claim.isHeld,
+    history: historyRepository(database),
     feeders: feederRepository(database),
     land: landRepository(database),
     proposals: proposalRepository(database),

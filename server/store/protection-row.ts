@@ -18,26 +18,26 @@ export function recordOfProtectionRow(row: ProtectionRow): ProtectionRecord {
   }
 }
 
+/** Its first version. */
 export function rowOfProtection(
   feederId: string,
   id: string,
-  version: number,
-  { pole, kind, what, state, on, note }: ProtectionBody,
+  body: ProtectionBody,
   { actor, at }: Stamp,
 ): ProtectionRow {
   return {
+    ...columnsOfProtection(body),
     feeder_id: feederId,
     id,
-    version,
-    pole,
-    kind,
-    what,
-    state,
-    state_date: on,
-    note: note ?? null,
+    version: 1,
     actor_id: actor.id,
     actor_role: actor.role,
     changed_at: at,
     deleted_at: null,
   }
+}
+
+/** What a person fills in. */
+export function columnsOfProtection({ pole, kind, what, state, on, note }: ProtectionBody) {
+  return { pole, kind, what, state, state_date: on, note: note ?? null }
 }

@@ -1,14 +1,25 @@
-import type { Selectable } from 'kysely'
+import type { ColumnType, Selectable } from 'kysely'
 
 /** Rows as the database keeps them: JSON and moments (ISO 8601, UTC) as text. */
 export interface Tables {
   feeders: FeederTable
   feeder_versions: FeederVersionTable
   land_layers: LandLayerTable
-  studies: StudyTable
+  work: WorkTable
   proposals: ProposalTable
   protections: ProtectionTable
   history: HistoryTable
+  attachments: AttachmentTable
+  request_keys: RequestKeyTable
+  people: PersonTable
+  invitations: InvitationTable
+  tokens: TokenTable
+  sign_in_tries: TryTable
+  auth_users: AuthUserTable
+  auth_sessions: AuthSessionTable
+  auth_accounts: AuthAccountTable
+  auth_second_factors: AuthSecondFactorTable
+  auth_passkeys: AuthPasskeyTable
 }
 
 interface FeederTable {
@@ -38,15 +49,27 @@ interface LandLayerTable {
   collection: string
 }
 
-interface StudyTable {
+interface WorkTable {
   id: string
-  feeder_id: string
-  feeder_version: number
-  request: string
+  kind: string
+  feeder_id: string | null
+  feeder_version: number | null
+  part_of: string | null
+  /** What was asked for. */
+  payload: string
+  /** Bulk that only the worker needs; emptied at the end. */
+  material: string | null
   state: string
   done: number
   total: number
   phase: string
+  /** Grows with each worker that takes it: what an earlier one says counts no more. */
+  attempt: number
+  /** How often the machinery broke under it. */
+  breakdowns: number
+  holder: string | null
+  /** Grows as long as the holder lives. */
+  beat: number
   result: string | null
   problem: string | null
   actor_id: string
@@ -86,18 +109,141 @@ interface ProtectionTable {
   deleted_at: string | null
 }
 
+/** An empty `feeder_id` stands for none. */
 interface HistoryTable {
+  seq: number
   subject: string
   feeder_id: string
   subject_id: string
   version: number
+  what: string
   at: string
+  device_at: string | null
   actor_id: string
   actor_role: string
+  reason: string | null
   before: string | null
-  after: string
+  after: string | null
+  previous_hash: string
+  hash: string
 }
 
-export type StudyRow = Selectable<StudyTable>
+interface PersonTable {
+  id: string
+  name: string
+  email: string
+  roles: string
+  state: string
+  is_demo: number
+  version: number
+  actor_id: string
+  actor_role: string
+  changed_at: string
+  last_sign_in_at: string | null
+}
+
+interface InvitationTable {
+  secret_hash: string
+  person_id: string
+  ends_at: string
+}
+
+interface TokenTable {
+  id: string
+  secret_hash: string
+  name: string
+  role: string
+  rights: string
+  version: number
+  actor_id: string
+  actor_role: string
+  made_at: string
+  ends_at: string
+  revoked_at: string | null
+  last_used_at: string | null
+}
+
+interface TryTable {
+  key: string
+  failures: number
+  last_at: string
+  open_at: string
+}
+
+/** Written by the library of sign-in too; PostgreSQL has types of its own for moments and flags. */
+export type AuthMoment = ColumnType<string | Date, string, string>
+type AuthFlag = ColumnType<number | boolean, number, number>
+
+interface AuthUserTable {
+  id: string
+  name: string
+  email: string
+  emailVerified: AuthFlag
+  createdAt: AuthMoment
+  updatedAt: AuthMoment
+  twoFactorEnabled: AuthFlag | null
+}
+
+interface AuthSessionTable {
+  id: string
+  userId: string
+  expiresAt: AuthMoment
+  token: string
+  createdAt: AuthMoment
+  updatedAt: AuthMoment
+  userAgent: string | null
+}
+
+interface AuthAccountTable {
+  id: string
+  userId: string
+  accountId: string
+  providerId: string
+  password: string | null
+  createdAt: AuthMoment
+  updatedAt: AuthMoment
+}
+
+interface AuthSecondFactorTable {
+  id: string
+  userId: string
+  verified: AuthFlag | null
+}
+
+interface AuthPasskeyTable {
+  id: string
+  userId: string
+}
+
+export type PersonRow = Selectable<PersonTable>
+export type TokenRow = Selectable<TokenTable>
+interface AttachmentTable {
+  id: string
+  feeder_id: string
+  version: number
+  attached_to: string
+  attached_to_id: string
+  file_name: string
+  note: string
+  media_type: string
+  size_bytes: number
+  sha256: string
+  actor_id: string
+  actor_role: string
+  changed_at: string
+  deleted_at: string | null
+}
+
+interface RequestKeyTable {
+  asker_id: string
+  key: string
+  fingerprint: string
+  answer: string
+  kept_at: string
+}
+
+export type AttachmentRow = Selectable<AttachmentTable>
+export type WorkRow = Selectable<WorkTable>
 export type ProposalRow = Selectable<ProposalTable>
 export type ProtectionRow = Selectable<ProtectionTable>
+export type HistoryRow = Selectable<HistoryTable>
