@@ -45,9 +45,9 @@ it('knows no feeder and no version that was never kept', async () => {
 it('keeps nothing of a feeder when one of its items cannot be kept', async () => {
   const feeder = smallFeeder()
   feeder.protections.push({ ...feeder.protections[0]! })
-  await expect(temporary.store.feeders.add(feeder, 'added', stampAt(1))).rejects.toThrow(/UNIQUE/)
+  await expect(temporary.store.feeders.add(feeder, 'added', stampAt(1))).rejects.toThrow(/unique/i)
   expect(await temporary.store.feeders.count()).toBe(0)
-  expect(await temporary.store.protections.history('small', 'cover-1')).toEqual([])
+  expect(await temporary.store.history.of('protection', 'cover-1')).toEqual([])
 })
 
 it('replaces the land of a place whole', async () => {

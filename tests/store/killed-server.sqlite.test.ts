@@ -28,5 +28,5 @@ it('loses no write that it answered when it is killed in the middle of the next'
   const kept = (await store.protections.list('small')).map(({ id }) => id)
   expect(kept).toEqual(expect.arrayContaining(answered))
   const lastId = answered.at(-1) ?? ''
-  expect(await store.protections.history('small', lastId)).toHaveLength(1)
+  expect(await store.history.of('protection', lastId, 'small')).toHaveLength(1)
 })
