@@ -19,6 +19,8 @@ export const ACTING_ROLE_HEADER = 'x-acting-role'
 
 /** Makes a write safe to repeat: the same key gives the same answer and changes nothing again. */
 export const IDEMPOTENCY_HEADER = 'idempotency-key'
+/** Visible ASCII characters. */
+export const IdempotencyKey = z.string().regex(/^[!-~]{8,128}$/)
 
 export type Role = z.infer<typeof Role>
 export type Actor = z.infer<typeof Actor>

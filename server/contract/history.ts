@@ -62,10 +62,19 @@ export const ChangeNotice = z.object({
     subjectId: true,
     version: true,
     what: true,
-    actorId: true,
     at: true,
+  }).extend({
+    /** Null for who may not see who changed what. */
+    actorId: Id.nullable(),
   }),
 })
+/** Sent first: changes after this one follow. Its id lets a stream go on that broke before any change. */
+export const FollowingFrom = z.object({
+  event: z.literal('here'),
+  id: z.string(),
+  data: z.object({ seq: z.number().int().min(0) }),
+})
+export const ChangeEvent = z.discriminatedUnion('event', [FollowingFrom, ChangeNotice])
 export const FollowChangesQuery = z.object({
   /** Changes after this `seq`; only those from now on when left out. */
   after: z.coerce.number<number>().int().min(0).optional(),
@@ -93,6 +102,7 @@ export const PurgeBody = z.object({
 export type Subject = z.infer<typeof Subject>
 export type HistoryEntry = z.infer<typeof HistoryEntry>
 export type ChangeNotice = z.infer<typeof ChangeNotice>
+export type ChangeEvent = z.infer<typeof ChangeEvent>
 export type DeletedItem = z.infer<typeof DeletedItem>
 export type PurgeBody = z.infer<typeof PurgeBody>
 export type TakeOutQuery = z.infer<typeof TakeOutQuery>

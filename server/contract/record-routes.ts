@@ -10,7 +10,7 @@ import {
 } from './attachments.ts'
 import { FeederParams } from './feeders.ts'
 import {
-  ChangeNotice,
+  ChangeEvent,
   DeletedItem,
   FollowChangesQuery,
   HistoryAnswer,
@@ -56,8 +56,8 @@ export const recordRoutes = {
     query: FollowChangesQuery,
     answer: {
       status: 200,
-      schema: ChangeNotice,
-      what: 'Server-sent events; `data` of each is JSON.',
+      schema: ChangeEvent,
+      what: 'Server-sent events; `data` of each is JSON. `Last-Event-ID` goes on from there.',
       mediaType: 'text/event-stream',
     },
     problems: [],

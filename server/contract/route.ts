@@ -29,6 +29,8 @@ export interface Route {
   readonly mostBodyBytes?: number
   /** The body is a file, taken as a stream; most bytes that it may hold. */
   readonly takesFile?: { readonly mostBytes: number }
+  /** A write that takes no key for repeating it: it changes nothing, or is waited for by others. */
+  readonly isKeyless?: true
   readonly answer: RouteAnswer
   /** Problems that this route can answer beside those any route can (see COMMON_PROBLEMS). */
   readonly problems: readonly ProblemCode[]
@@ -47,7 +49,15 @@ export const COMMON_PROBLEMS: readonly ProblemCode[] = [
 /** Problems of the routes that are not for anyone. */
 export const SIGNED_IN_PROBLEMS: readonly ProblemCode[] = ['sign-in-needed', 'not-allowed']
 
-/** Problems of the routes that change something. */
+/** Their answers hold secrets that are shown once, so none is kept to be given again. */
+const TAGS_WITH_SECRETS: readonly string[] = ['account', 'people']
+
+/** Whether the same request may be sent again under its key without doing anything twice. */
+export function takesKey({ method, tag, isKeyless }: Route): boolean {
+  return method !== 'GET' && isKeyless !== true && !TAGS_WITH_SECRETS.includes(tag)
+}
+
+/** Problems of the routes that take such a key. */
 export const WRITE_PROBLEMS: readonly ProblemCode[] = ['key-reused']
 
 type Part<Name extends string, Schema> = Schema extends z.ZodType

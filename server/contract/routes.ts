@@ -135,6 +135,7 @@ export const routes = {
     right: 'see feeders and solve voltages',
     params: FeederParams,
     body: VoltageBody,
+    isKeyless: true,
     answer: jsonAnswer(
       200,
       VoltageAnswer,
@@ -196,6 +197,7 @@ export const routes = {
     summary: 'Cancel a study that has not ended.',
     right: 'run a siting study',
     params: StudyParams,
+    isKeyless: true,
     answer: jsonAnswer(200, Study, 'The study, cancelled.'),
     problems: ['not-found', 'wrong-state'],
   },

@@ -5,10 +5,18 @@ import type { ServerLog } from '../log/server-log.ts'
 interface NamedEvent {
   readonly event: string
   readonly data: unknown
+  /** Where the stream goes on from after it broke. */
+  readonly id?: string
 }
 
 /** A comment this often keeps proxies from closing a quiet stream. */
 const KEEP_ALIVE_MS = 15_000
+
+/** Whether who follows may still do so is looked at with every second of them. */
+const BEATS_BETWEEN_CHECKS = 2
+
+/** A reader that took in nothing for so many of them is given up. */
+const MOST_UNREAD_BEATS = 8
 
 /** What a stream needs of the server around it. */
 export interface StreamSurroundings {
@@ -17,27 +25,32 @@ export interface StreamSurroundings {
   readonly log: ServerLog
 }
 
+interface Admission {
+  readonly isStillAdmitted: () => Promise<boolean>
+}
+
 /** Answers server-sent events (HTML Living Standard, section 9.2), one for each that `events` yields. */
 export function eventStream(
   context: Context,
   events: AsyncIterable<NamedEvent>,
-  { stopping, log }: StreamSurroundings,
+  { stopping, log, isStillAdmitted }: StreamSurroundings & Admission,
 ): Response {
   const requestId = String(context.get('requestId'))
+  const fail = (fault: unknown) => log.fault(fault, { requestId })
   const send = async (stream: SSEStreamingApi) => {
     const iterator = events[Symbol.asyncIterator]()
-    const keepAlive = setInterval(() => void stream.write(': still here\n\n'), KEEP_ALIVE_MS)
     const end = endOf(stream, stopping)
+    const stopBeating = beat(stream, isStillAdmitted, end.reach, fail)
     try {
       await Promise.race([sendEach(stream, iterator), end.reached])
     } finally {
-      clearInterval(keepAlive)
+      stopBeating()
       end.forget()
       // Not waited for: it may only end with the next event.
       void iterator.return?.()
     }
   }
-  return streamSSE(context, send, async (fault) => log.fault(fault, { requestId }))
+  return streamSSE(context, send, async (fault) => fail(fault))
 }
 
 async function sendEach(
@@ -47,20 +60,48 @@ async function sendEach(
   for (;;) {
     const next = await iterator.next()
     if (next.done || stream.aborted) return
-    const { event, data } = next.value
-    await stream.writeSSE({ event, data: JSON.stringify(data) })
+    const { event, data, id } = next.value
+    // Waits until the reader has room, so that nothing piles up for one that is slow.
+    await stream.writeSSE({ event, data: JSON.stringify(data), ...(id !== undefined && { id }) })
   }
 }
 
-/** When the reader is gone or the server stops. */
+/** Keeps the stream open while the reader reads and may read; else `reach`es its end. */
+function beat(
+  stream: SSEStreamingApi,
+  isStillAdmitted: () => Promise<boolean>,
+  reach: () => void,
+  fail: (fault: unknown) => void,
+): () => void {
+  let beats = 0
+  let unread = 0
+  const timer = setInterval(() => {
+    beats++
+    if (unread > 0 && ++unread > MOST_UNREAD_BEATS) return reach()
+    if (unread === 0) {
+      unread = 1
+      void stream.write(': still here\n\n').then(() => {
+        unread = 0
+      })
+    }
+    if (beats % BEATS_BETWEEN_CHECKS !== 0) return
+    isStillAdmitted().then((isAdmitted) => {
+      if (!isAdmitted) reach()
+    }, fail)
+  }, KEEP_ALIVE_MS)
+  return () => clearInterval(timer)
+}
+
+/** When the reader is gone, the server stops, or `reach` says so. */
 function endOf(stream: SSEStreamingApi, stopping: AbortSignal) {
   let forget = () => {}
+  let reach = () => {}
   const reached = new Promise<void>((resolve) => {
-    const end = () => resolve()
-    stream.onAbort(end)
-    stopping.addEventListener('abort', end, { once: true })
-    forget = () => stopping.removeEventListener('abort', end)
-    if (stopping.aborted) end()
+    reach = () => resolve()
+    stream.onAbort(reach)
+    stopping.addEventListener('abort', reach, { once: true })
+    forget = () => stopping.removeEventListener('abort', reach)
+    if (stopping.aborted) reach()
   })
-  return { reached, forget }
+  return { reached, reach, forget }
 }

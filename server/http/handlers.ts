@@ -28,5 +28,21 @@ export type Handler<Name extends RouteName> = (
   context: Context,
 ) => Promise<Answer<(typeof routes)[Name]>>
 
+/** A write that is ready to be made. */
+export interface Prepared<Written> {
+  readonly write: () => Promise<Written>
+  /** SHA-256 of the file that came with it. */
+  readonly contentHash?: string
+  /** Called last, also where the write was refused, failed, or had been made before. */
+  readonly release?: (isWritten: boolean) => Promise<void>
+}
+
+/** For writes whose reading and checking would keep others from writing for too long. */
+export interface TwoStepHandler<Name extends RouteName> {
+  readonly prepare: (
+    ...given: Parameters<Handler<Name>>
+  ) => Promise<Prepared<Answer<(typeof routes)[Name]>>>
+}
+
 /** One handler for every row of the route table. */
-export type Handlers = { readonly [Name in RouteName]: Handler<Name> }
+export type Handlers = { readonly [Name in RouteName]: Handler<Name> | TwoStepHandler<Name> }

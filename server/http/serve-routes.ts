@@ -1,20 +1,17 @@
+import { isDeepStrictEqual } from 'node:util'
 import type { OpenAPIHono } from '@hono/zod-openapi'
 import type { Context, MiddlewareHandler } from 'hono'
 import type { Asker } from '#contract/rights.ts'
 import type { Route } from '#contract/route.ts'
 import { type RouteName, routes } from '#contract/routes.ts'
+import { Refusal } from '../services/refusal.ts'
+import type { Services } from '../services/services.ts'
+import { answerOnce, type LooseHandler } from './answer-once.ts'
 import { eventStream, type StreamSurroundings } from './event-stream.ts'
 import { fileResponse } from './file-response.ts'
 import type { FileAnswer, Handlers } from './handlers.ts'
 import { openapiRoute } from './openapi-route.ts'
 import { limitBody, plainBody } from './request-limits.ts'
-
-/** A handler seen from the table, where input and answer are only known to belong together. */
-export type LooseHandler = (
-  input: unknown,
-  asker: Asker | null,
-  context: Context,
-) => Promise<unknown>
 
 /** What stands between a request and its handler. */
 export interface Gate {
@@ -24,14 +21,12 @@ export interface Gate {
    * @throws Refusal `sign-in-needed` or `not-allowed`
    */
   admit(context: Context, route: Route): Promise<Asker | null>
-  /** Does the work, or gives the answer again where the same write was done before. */
-  once(
-    context: Context,
-    route: Route,
-    asker: Asker | null,
-    input: unknown,
-    work: () => Promise<unknown>,
-  ): Promise<unknown>
+}
+
+/** What the routes need of the server around them. */
+export interface RouteSurroundings extends StreamSurroundings {
+  readonly gate: Gate
+  readonly repeatable: Services['repeatable']
 }
 
 interface ValidRequest {
@@ -42,9 +37,9 @@ interface ValidRequest {
 export function serveRoutes(
   app: OpenAPIHono,
   handlers: Handlers,
-  gate: Gate,
-  surroundings: StreamSurroundings,
+  surroundings: RouteSurroundings,
 ): void {
+  const { gate } = surroundings
   for (const [name, route] of Object.entries(routes)) {
     const handler = handlers[name as RouteName] as LooseHandler
     const config = openapiRoute(name, route)
@@ -55,7 +50,7 @@ export function serveRoutes(
     }
     const path = honoPath(route.path)
     app.on(route.method, path, admit, limitBody(route), plainBody(route))
-    app.openapi(config, (context) => answer(context, route, handler, gate, surroundings))
+    app.openapi(config, (context) => answer(context, route, handler, surroundings))
   }
 }
 
@@ -67,8 +62,7 @@ async function answer(
   context: Context,
   route: Route,
   handler: LooseHandler,
-  gate: Gate,
-  surroundings: StreamSurroundings,
+  surroundings: RouteSurroundings,
 ): Promise<Response> {
   const request = context.req as unknown as ValidRequest
   const input = {
@@ -78,15 +72,31 @@ async function answer(
     file: route.takesFile && (context.req.raw.body ?? new Blob([]).stream()),
   }
   const asker = context.get('asker') as Asker | null
-  const work = () => handler(input, asker, context)
-  const result = await gate.once(context, route, asker, input, work)
+  const asked = { context, route, asker, input }
+  const result = await answerOnce(handler, asked, surroundings.repeatable)
   if (route.answer.mediaType === 'text/event-stream') {
-    return eventStream(context, result as Parameters<typeof eventStream>[1], surroundings)
+    const events = result as Parameters<typeof eventStream>[1]
+    const isStillAdmitted = () => isAdmittedAgain(context, route, asker, surroundings.gate)
+    return eventStream(context, events, { ...surroundings, isStillAdmitted })
   }
   if (route.answer.mediaType === 'application/octet-stream') {
     return fileResponse(context, result as FileAnswer)
   }
   return jsonResponse(context, result, route.answer.status)
+}
+
+/** False once the session ended, or the person's rights changed. */
+async function isAdmittedAgain(
+  context: Context,
+  route: Route,
+  asker: Asker | null,
+  gate: Gate,
+): Promise<boolean> {
+  const again = await gate.admit(context, route).catch((error: unknown) => {
+    if (error instanceof Refusal && error.code !== 'unavailable') return 'refused' as const
+    throw error
+  })
+  return isDeepStrictEqual(again, asker)
 }
 
 /** The length is said, so that small answers are left uncompressed. */

@@ -9,6 +9,8 @@ import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Finding } from '#domain/feeder/finding.ts'
 import type { SiteOutcome } from '#domain/siting/site-feeder.ts'
 import type { SiteRequest } from '#domain/siting/site-request.ts'
+import type { AttachmentStore } from './attachment-ports.ts'
+import type { RequestKeyStore } from './request-key-ports.ts'
 
 export type { Actor } from '#contract/actor.ts'
 export type { FeederSummary, Origin } from '#contract/feeders.ts'
@@ -150,6 +152,15 @@ export interface StudyStore {
 }
 
 export interface Store {
+  readonly attachments: AttachmentStore
+  readonly requestKeys: RequestKeyStore
+  /** All that is written by the work is kept together, or nothing of it; others wait to write. */
+  together<Result>(work: () => Promise<Result>): Promise<Result>
+  /**
+   * Calls after changes of anything by any process, not once for each: what changed stands in the
+   * history. Gives how to stop.
+   */
+  onChange(heard: () => void): () => void
   readonly history: HistoryStore
   readonly feeders: FeederStore
   readonly land: LandStore

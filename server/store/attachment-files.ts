@@ -3,7 +3,7 @@ import { createReadStream } from 'node:fs'
 import { mkdir, open, readdir, rename, rm, stat } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { Readable } from 'node:stream'
-import type { AttachmentFiles, AttachmentType, Staging } from '../services/ports.ts'
+import type { AttachmentFiles, AttachmentType, Staging } from '../services/attachment-ports.ts'
 import { fileType } from './file-type.ts'
 import { type ImageType, writeImageToShow } from './image-to-show.ts'
 import { receiveFile } from './receive-file.ts'
@@ -90,7 +90,8 @@ async function stage(
       return { status: 'unfit', why: why ?? UNFIT_TYPE }
     }
     const { sha256, sizeBytes } = received
-    const place = () => putInPlace(folder, sha256, file, mediaType === 'application/pdf' ? null : shown)
+    const place = () =>
+      putInPlace(folder, sha256, file, mediaType === 'application/pdf' ? null : shown)
     return { status: 'staged', file: { sha256, sizeBytes, mediaType, place, discard } }
   } catch (error) {
     await discard()

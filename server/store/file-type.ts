@@ -1,5 +1,5 @@
 import { type FileHandle, open } from 'node:fs/promises'
-import type { AttachmentType } from '../services/ports.ts'
+import type { AttachmentType } from '../services/attachment-ports.ts'
 
 const MOST_HEAD_BYTES = 16
 /** The end of file marker stands on the last line of a PDF; readers look for it in so many bytes (ISO 32000-1, implementation note 18 of its predecessor). */

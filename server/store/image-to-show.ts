@@ -1,5 +1,5 @@
 import sharp from 'sharp'
-import type { AttachmentType } from '../services/ports.ts'
+import type { AttachmentType } from '../services/attachment-ports.ts'
 import { isAnimatedPng } from './file-type.ts'
 
 export type ImageType = Exclude<AttachmentType, 'application/pdf'>
@@ -52,7 +52,7 @@ async function whyUnfit(file: string, type: ImageType): Promise<string | null> {
   const metadata = await sharp(file, { limitInputPixels: false })
     .metadata()
     .catch(() => null)
-  if (metadata?.format !== FORMATS[type]) return 'cannot be read as an image'
+  if (metadata === null || metadata.format !== FORMATS[type]) return 'cannot be read as an image'
   const { width, height, pages = 1 } = metadata
   if (width * height > MOST_PIXELS) {
     return `is ${width} by ${height} pixels; up to ${MOST_PIXELS / 1e6} million in all are taken. Make it smaller`

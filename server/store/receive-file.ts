@@ -79,8 +79,6 @@ async function* piecesOf(
 function withinSilence<Value>(value: Promise<Value>, longestMs: number): Promise<Value> {
   return new Promise((resolve, reject) => {
     const timer = setTimeout(() => reject(new CutShort()), longestMs)
-    value
-      .then(resolve, () => reject(new CutShort()))
-      .finally(() => clearTimeout(timer))
+    value.then(resolve, () => reject(new CutShort())).finally(() => clearTimeout(timer))
   })
 }

@@ -1,0 +1,149 @@
+import { type AttachQuery, MOST_ATTACHMENT_BYTES } from '#contract/attachments.ts'
+import type { Asker } from '#contract/rights.ts'
+import { actorOf } from './actor-of.ts'
+import type {
+  Attachment,
+  AttachmentsQuery,
+  AttachmentType,
+  FileToShow,
+  StagedFile,
+} from './attachment-ports.ts'
+import { findFeeder } from './find-feeder.ts'
+import type { Ports, Store } from './ports.ts'
+import { Refusal } from './refusal.ts'
+import { settleWritten } from './settle-written.ts'
+
+export interface AttachedFile extends FileToShow {
+  readonly mediaType: AttachmentType
+  readonly fileName: string
+}
+
+/** Photos and reports on poles, proposals and guards. */
+export function attachmentService({
+  store,
+  clock,
+  newId,
+}: Pick<Ports, 'store' | 'clock' | 'newId'>) {
+  const stamp = (asker: Asker) => ({ actor: actorOf(asker), at: clock() })
+  return {
+    list: async (feederId: string, filter: AttachmentsQuery): Promise<Attachment[]> => {
+      await findFeeder(store, feederId)
+      return store.attachments.list(feederId, filter)
+    },
+
+    /**
+     * Takes the file in before anything is written about it.
+     *
+     * @throws Refusal `not-found`, `too-large`, `wrong-media-type`, `malformed-request`
+     */
+    takeIn: async (
+      feederId: string,
+      query: AttachQuery,
+      content: ReadableStream<Uint8Array>,
+    ): Promise<StagedFile> => {
+      await refuseUnknownPlace(store, feederId, query)
+      const staging = await store.attachments.stage(content, MOST_ATTACHMENT_BYTES)
+      if (staging.status === 'staged') return staging.file
+      throw refusedFile(staging)
+    },
+
+    attach: (
+      asker: Asker,
+      feederId: string,
+      { attachedTo, attachedToId, fileName, note = '', deviceAt }: AttachQuery,
+      file: StagedFile,
+    ): Promise<Attachment> =>
+      store.attachments.add(
+        { id: newId(), feederId, attachedTo, attachedToId, fileName: lastPart(fileName), note },
+        file,
+        { ...stamp(asker), ...(deviceAt !== undefined && { deviceAt }) },
+      ),
+
+    /** Leaves nothing of a file that was taken in but is not needed. */
+    release: (file: StagedFile, isAttached: boolean): Promise<void> =>
+      isAttached ? file.discard() : store.attachments.abandon(file),
+
+    /** What of it is shown, also of a deleted one: it may be looked at before it is restored. */
+    openFile: async (attachmentId: string): Promise<AttachedFile> => {
+      const attachment = await store.attachments.find(attachmentId)
+      if (!attachment) throw new Refusal('not-found', missing(attachmentId))
+      const { mediaType, sha256, fileName } = attachment
+      const file = await store.attachments.open(sha256, mediaType)
+      if (!file) throw new Error(`The content of the attachment ${attachmentId} is not there.`)
+      return { ...file, mediaType, fileName: endedAs(fileName, mediaType) }
+    },
+
+    delete: async (asker: Asker, attachmentId: string, version: number): Promise<Attachment> =>
+      settleWritten(await store.attachments.delete(attachmentId, version, stamp(asker)), {
+        missing: missing(attachmentId),
+        wrongState: 'The file is deleted already.',
+      }),
+
+    restore: async (asker: Asker, attachmentId: string, version: number): Promise<Attachment> =>
+      settleWritten(await store.attachments.restore(attachmentId, version, stamp(asker)), {
+        missing: missing(attachmentId),
+        wrongState: 'The file is not deleted, so there is nothing to restore.',
+      }),
+  }
+}
+
+function missing(attachmentId: string): string {
+  return `There is no attached file "${attachmentId}".`
+}
+
+async function refuseUnknownPlace(
+  store: Store,
+  feederId: string,
+  { attachedTo, attachedToId }: AttachQuery,
+): Promise<void> {
+  const { feeder } = await findFeeder(store, feederId)
+  const isThere = {
+    pole: async () => feeder.poles.some(({ id }) => id === attachedToId),
+    proposal: async () => {
+      const proposal = await store.proposals.find(attachedToId)
+      return proposal?.feederId === feederId && proposal.deletedAt === null
+    },
+    protection: async () =>
+      (await store.protections.list(feederId)).some(({ id }) => id === attachedToId),
+  }
+  if (await isThere[attachedTo]()) return
+  const word = { pole: 'pole', proposal: 'proposal', protection: 'guard, cover or perch' }
+  const detail = `Feeder "${feederId}" has no ${word[attachedTo]} "${attachedToId}" to attach a file to.`
+  throw new Refusal('not-found', detail)
+}
+
+function refusedFile(
+  staging:
+    | { readonly status: 'too-large' | 'cut-short' }
+    | { readonly status: 'unfit'; readonly why: string },
+): Refusal {
+  switch (staging.status) {
+    case 'too-large': {
+      const most = MOST_ATTACHMENT_BYTES / 1024 / 1024
+      return new Refusal('too-large', `A file may hold ${most} MB at most.`)
+    }
+    case 'cut-short':
+      return new Refusal('malformed-request', 'The file did not arrive whole. Send it again.')
+    case 'unfit':
+      return new Refusal('wrong-media-type', `The file ${staging.why}.`)
+  }
+}
+
+/** Some devices give a whole path. */
+function lastPart(fileName: string): string {
+  return fileName.split(/[/\\]/).findLast((part) => part !== '') ?? fileName
+}
+
+const ENDINGS: Readonly<Record<AttachmentType, readonly [string, ...string[]]>> = {
+  'image/jpeg': ['jpg', 'jpeg'],
+  'image/png': ['png'],
+  'image/webp': ['webp'],
+  'application/pdf': ['pdf'],
+}
+
+/** A saved file is opened by what its name says it is, so the name says what it is. */
+function endedAs(fileName: string, type: AttachmentType): string {
+  const endings = ENDINGS[type]
+  const ending = fileName.split('.').at(-1)?.toLowerCase() ?? ''
+  return endings.includes(ending) ? fileName : `${fileName}.${endings[0]}`
+}
