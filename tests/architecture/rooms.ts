@@ -34,7 +34,8 @@ const API = 'web/api'
 const WORKERS = 'web/workers'
 const MAP = 'web/map'
 const STATE = 'web/state'
-const SHARED_WEB = [UI, API, WORKERS, MAP, STATE]
+const RECORD = 'web/record'
+const SHARED_WEB = [UI, API, WORKERS, MAP, STATE, RECORD]
 const PERSONS = ['web/planner', 'web/coordinator', 'web/crew']
 
 const person = (folder: string): Room => ({
@@ -76,8 +77,13 @@ export const ROOMS: readonly Room[] = [
     typesOf: [SERVICES],
     packages: ['node:*', 'zod', 'geojson', 'fflate'],
   },
-  { folder: BACKGROUND, rooms: DOMAIN, typesOf: [SERVICES], packages: ['node:*', 'piscina'] },
-  { folder: PEOPLE, rooms: DOMAIN, typesOf: [SERVICES], packages: ['*'] },
+  {
+    folder: BACKGROUND,
+    rooms: [...DOMAIN, LAYER_FILES],
+    typesOf: [SERVICES],
+    packages: ['node:*', 'pg', 'pg-boss', 'piscina'],
+  },
+  { folder: PEOPLE, rooms: [...DOMAIN, CONTRACT, SERVICES], packages: ['*'] },
   { folder: LOG, rooms: [], packages: ['pino'] },
   {
     folder: HTTP,
@@ -92,6 +98,7 @@ export const ROOMS: readonly Room[] = [
   { folder: WORKERS, rooms: [CONTRACT, ...DOMAIN], packages: ['*'] },
   { folder: MAP, rooms: [UI, API, WORKERS, STATE, ...DOMAIN], packages: ['*'] },
   { folder: STATE, rooms: [UI, API, WORKERS, ...DOMAIN], packages: ['*'] },
+  { folder: RECORD, rooms: [UI, API, STATE, CONTRACT, ...DOMAIN], packages: ['*'] },
   ...PERSONS.map(person),
 ]
 
@@ -104,7 +111,7 @@ export const JOINING_FILES: readonly Room[] = [
   },
   {
     folder: 'server/cli/main.ts',
-    rooms: [...DOMAIN, CONTRACT, SERVICES, LAYER_FILES, PEOPLE, CLI, 'server/main.ts'],
+    rooms: [...DOMAIN, CONTRACT, SERVICES, STORE, LAYER_FILES, PEOPLE, CLI, 'server/main.ts'],
     packages: ['node:*'],
   },
   {

@@ -1,12 +1,22 @@
+import { useState } from 'react'
 import type { ProtectionRecord } from '#contract/protections.ts'
 import { PROTECTION_KINDS, PROTECTION_STATES } from '#domain/feeder/birds.ts'
+import { useProtectionChanges } from '../api/protections.ts'
+import { Meanwhile } from '../record/meanwhile.tsx'
+import { PROTECTION_FIELDS } from '../record/record-fields.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { Button } from '../ui/button.tsx'
 import { Field } from '../ui/field.tsx'
 import { ErrorNote } from '../ui/state-note.tsx'
-import { draftOfItem, type ItemDraft, newDraft } from './item-draft.ts'
-import { keepDraft, useKeptDraft } from './kept-drafts.ts'
-import { NewerRecord } from './newer-record.tsx'
+import {
+  draftOfChosen,
+  draftOfItem,
+  fieldsOfDraft,
+  fieldsOfItem,
+  type ItemDraft,
+  newDraft,
+} from './item-draft.ts'
+import { itemDrafts } from './item-drafts.ts'
 import { STATE_WORDS } from './state-mark.tsx'
 import { useItemSave } from './use-item-save.ts'
 
@@ -21,19 +31,18 @@ interface Props {
 export function ItemForm({ pole, item, onDone }: Props) {
   const feederId = useFeeder().feeder.header.id
   const key = `${feederId}~${item?.id ?? `new~${pole}`}`
-  const draft = useKeptDraft(key) ?? (item ? draftOfItem(item) : newDraft(localToday()))
+  // As it was when the form was opened: a change by someone else does not reach into the fields.
+  const [opened] = useState(() => (item ? draftOfItem(item) : newDraft(localToday())))
+  const draft = itemDrafts.use(key) ?? opened
   const letGo = () => {
-    keepDraft(key, null)
+    itemDrafts.keep(key, null)
     onDone()
   }
-  const { save, isSaving, faults, error, newer } = useItemSave(
-    feederId,
-    pole,
-    item?.id ?? null,
-    letGo,
-  )
-  const type = (change: Partial<ItemDraft>) => keepDraft(key, { ...draft, ...change })
+  const saving = useItemSave(feederId, pole, item?.id ?? null, letGo)
+  const { restore } = useProtectionChanges(feederId)
+  const keep = (next: ItemDraft) => itemDrafts.keep(key, next)
   const title = item ? `Edit ${item.kind}: ${item.what}` : `New item on pole ${pole}`
+  const standing = newestOf(item, saving.newer)
   return (
     <form
       className="stack item-form"
@@ -41,32 +50,64 @@ export function ItemForm({ pole, item, onDone }: Props) {
       noValidate
       onSubmit={(event) => {
         event.preventDefault()
-        save(draft)
+        saving.save(draft)
       }}
     >
       <h4>{title}</h4>
-      <DraftFields draft={draft} faults={faults} onType={type} />
-      {newer && newer.version !== draft.version && (
-        <NewerRecord
-          newer={newer}
-          draft={draft}
-          onKeepMine={() => {
-            const rebased = { ...draft, version: newer.version }
-            keepDraft(key, rebased)
-            save(rebased)
+      {standing && draft.version !== null && (
+        <Meanwhile
+          thing={{ subject: 'protection', subjectId: standing.id, feederId }}
+          what="this item"
+          fields={PROTECTION_FIELDS.filter(({ key: field }) => field !== 'pole')}
+          typedOn={draft.version}
+          base={draft.base}
+          mine={fieldsOfDraft(draft)}
+          standing={{
+            version: standing.version,
+            fields: fieldsOfItem(standing),
+            isDeleted: standing.deletedAt !== null,
           }}
-          onTakeTheirs={letGo}
+          isRefused={saving.newer !== null}
+          isSaving={saving.isSaving}
+          onSave={(chosen) => {
+            const merged = draftOfChosen(chosen, standing)
+            keep(merged)
+            saving.save(merged)
+          }}
+          onDropMine={letGo}
+          onRestore={(version) =>
+            restore.mutate(
+              { id: standing.id, version },
+              { onSuccess: (restored) => keep({ ...draft, version: restored.version }) },
+            )
+          }
         />
       )}
-      {error && <ErrorNote title="Not saved; what you typed is still here" error={error} />}
+      <DraftFields
+        draft={draft}
+        faults={saving.faults}
+        onType={(change) => keep({ ...draft, ...change })}
+      />
+      {restore.error && <ErrorNote title="Not restored" error={restore.error} />}
+      {saving.error && (
+        <ErrorNote title="Not saved; what you typed is still here" error={saving.error} />
+      )}
       <div className="row">
-        <Button type="submit" look="main" disabled={isSaving}>
-          {isSaving ? 'Saving…' : 'Save'}
+        <Button type="submit" look="main" disabled={saving.isSaving}>
+          {saving.isSaving ? 'Saving…' : 'Save'}
         </Button>
         <Button onClick={letGo}>{item ? 'Give up the changes' : 'Give up'}</Button>
       </div>
     </form>
   )
+}
+
+function newestOf(
+  listed: ProtectionRecord | null,
+  refusedBy: ProtectionRecord | null,
+): ProtectionRecord | null {
+  if (!listed || !refusedBy) return refusedBy ?? listed
+  return refusedBy.version > listed.version ? refusedBy : listed
 }
 
 interface FieldsProps {

@@ -42,6 +42,6 @@ export function useItemSave(
 }
 
 function newerRecordOf(error: Error | null): ProtectionRecord | null {
-  if (!(error instanceof ProblemError) || error.problem.code !== 'stale-version') return null
+  if (!(error instanceof ProblemError)) return null
   return ProtectionRecord.safeParse(error.problem.current).data ?? null
 }

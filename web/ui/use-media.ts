@@ -17,3 +17,6 @@ export const PHONE = '(max-width: 760px)'
 
 /** The system asks for stillness. */
 export const LESS_MOTION = '(prefers-reduced-motion: reduce)'
+
+/** The device is worked by finger, as are those that have a camera at hand. */
+export const TOUCH = '(pointer: coarse)'

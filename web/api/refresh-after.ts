@@ -1,0 +1,32 @@
+import type { QueryClient, QueryKey } from '@tanstack/react-query'
+import type { Notice } from './follow-changes.ts'
+
+/**
+ * Keys of what a change makes stale. A feeder that is open is left as it is: another version under
+ * the person's hands would move what they are looking at, so the page offers to load it.
+ */
+export function staleAfter({ subject, subjectId, feederId }: Notice): QueryKey[] {
+  const always: QueryKey[] = [['history', subject, subjectId]]
+  switch (subject) {
+    case 'feeder':
+      return [...always, ['feeders']]
+    case 'study':
+      return [...always, ['study', subjectId]]
+    case 'proposal':
+      return [...always, ['proposals', feederId], ['proposal', subjectId], ['deleted', feederId]]
+    case 'protection':
+      return [...always, ['protections', feederId], ['deleted', feederId]]
+    case 'attachment':
+      return [...always, ['attachments', feederId], ['deleted', feederId]]
+    case 'person':
+      return [...always, ['names'], ['people'], ['me']]
+    case 'token':
+      return [...always, ['names'], ['tokens']]
+  }
+}
+
+export async function refreshAfter(client: QueryClient, notice: Notice): Promise<void> {
+  await Promise.all(staleAfter(notice).map((queryKey) => client.invalidateQueries({ queryKey })))
+  if (notice.subject !== 'feeder') return
+  await client.invalidateQueries({ queryKey: ['feeder', notice.subjectId], type: 'inactive' })
+}

@@ -1,0 +1,29 @@
+import { useState } from 'react'
+import type { Thing } from '../api/history.ts'
+import { Button } from '../ui/button.tsx'
+import { Timeline } from './timeline.tsx'
+
+interface Props {
+  readonly thing: Thing
+  /** As people know it: "the proposal East bank". */
+  readonly name: string
+}
+
+/** Folds the history of a thing out below it. */
+export function HistoryButton({ thing, name }: Props) {
+  const [isOpen, setIsOpen] = useState(false)
+  return (
+    <>
+      <div className="row">
+        <Button
+          aria-expanded={isOpen}
+          aria-label={`History of ${name}`}
+          onClick={() => setIsOpen(!isOpen)}
+        >
+          {isOpen ? 'Close the history' : 'History'}
+        </Button>
+      </div>
+      {isOpen && <Timeline thing={thing} name={name} />}
+    </>
+  )
+}
