@@ -3,15 +3,21 @@ import { existsSync, realpathSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
 import { dirname, join, resolve } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
-import { openSitingPool } from './background/siting-pool.ts'
+import { openWork } from './background/open-work.ts'
+import { openThreads, THREADS } from './background/threads.ts'
 import { createApp } from './http/app.ts'
 import { createHttpServer } from './http/http-server.ts'
 import { listen, stopListening } from './http/listen.ts'
 import { feederOfLayers, readFeederFolder } from './layer-files/feeder-folder.ts'
 import { logOf, openLog, type ServerLog } from './log/server-log.ts'
+import { refuseOpenDemo } from './people/demo.ts'
+import { openPeople } from './people/people.ts'
+import { sessionSecret } from './people/session-secret.ts'
+import type { SignOn } from './people/sign-on.ts'
 import { fillStore } from './services/fill-store.ts'
 import { createServices } from './services/services.ts'
-import { openStore } from './store/open-store.ts'
+import { workKinds } from './services/work-kinds.ts'
+import { type OpenStore, openStore } from './store/open-store.ts'
 import { listShippedData } from './store/shipped-data.ts'
 
 export interface ServerOptions {
@@ -31,6 +37,18 @@ export interface ServerOptions {
   readonly names?: readonly string[]
   /** Address by which people reach the server, as https://crossarm.example. */
   readonly origin?: string
+  /** A PostgreSQL database in place of the file in the data folder. */
+  readonly databaseUrl?: string
+  /** The demo can be entered without a password, on this machine only; so when left out. */
+  readonly isDemo?: boolean
+  /** What cookies are signed with; made once and kept in the data folder when left out. */
+  readonly secret?: string
+  /** The utility's own sign-on. */
+  readonly signOn?: SignOn | null
+  /** People may sign in with passkeys. */
+  readonly hasPasskeys?: boolean
+  /** Long work runs in this process too; so when left out. */
+  readonly hasWorkers?: boolean
   /** Left out: only what goes wrong is told. */
   readonly log?: ServerLog
 }
@@ -55,33 +73,51 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
   const dataFolder = options.dataFolder ?? join(project, 'data')
   const log = options.log ?? openLog({ level: 'warn', isPlain: false, secrets: [] })
   const reportFault = (fault: unknown) => log.fault(fault)
-  const store = await openStore({ dataFolder, reportFault })
+  const isDemo = options.isDemo ?? true
+  if (isDemo) refuseOpenDemo(options.host ?? DEFAULT_HOST, options.origin)
+  const { databaseUrl } = options
+  const store = await openStore({ dataFolder, reportFault, ...(databaseUrl && { databaseUrl }) })
   if (store.isShared) reportFault(sharedWords(dataFolder))
-  const siting = openSitingPool(sitingWorker(project))
+  const background = await openBackground(store, options, reportFault)
   const closeAll = async () => {
-    await siting.close()
+    await background.close()
     await store.close()
   }
-  const clock = () => new Date().toISOString()
-  const readLayers = feederOfLayers
   const services = createServices({
     store,
-    siting,
-    readLayers,
+    work: background.work,
+    threads: background.threads,
+    readLayers: feederOfLayers,
     clock,
     newId: randomUUID,
     reportFault,
   })
   try {
-    const geodata = options.geodataFolder ?? join(project, 'geodata')
-    const { refused } = await fillStore(
-      { store, clock },
-      await listShippedData(geodata, readFeederFolder),
-    )
-    refused.forEach(reportFault)
-    const leftBehind = store.isShared ? [] : await store.studies.unfinished()
+    if (isDemo) {
+      const geodata = options.geodataFolder ?? join(project, 'geodata')
+      const shipped = await listShippedData(geodata, readFeederFolder)
+      const { refused } = await fillStore({ store, clock }, shipped)
+      refused.forEach(reportFault)
+    }
+    const people = await openPeople({
+      store,
+      database: { db: store.database.plain, type: store.database.kind },
+      secret: await sessionSecret(dataFolder, options.secret),
+      origin: options.origin ?? null,
+      isDemo,
+      signOn: options.signOn ?? null,
+      hasPasskeys: options.hasPasskeys ?? false,
+      clock,
+      newId: randomUUID,
+      reportFault,
+    })
     const stopping = new AbortController()
     const app = createApp(services, {
+      people,
+      settings: async () => ({
+        mapStyleUrl: options.mapStyleUrl ?? null,
+        ...(await people.settings()),
+      }),
       mapStyleUrl: options.mapStyleUrl ?? null,
       isEncrypted: options.origin?.startsWith('https:') ?? false,
       names: [options.host ?? DEFAULT_HOST, ...(options.names ?? [])],
@@ -91,17 +127,16 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
       readiness: { stopping: stopping.signal, askDatabase: () => store.database.ask() },
       measures: {
         databaseWrites: () => store.database.writes,
-        workByState: async () => ({}),
+        workByState: () => store.work.countByState(),
         followers: () => 0,
       },
     })
     const server = createHttpServer(app)
     const { host = DEFAULT_HOST, port = DEFAULT_PORT } = options
     const address = await listen(server, host, port)
-    await services.studies.closeInterrupted(leftBehind)
     const stop = async () => {
       stopping.abort()
-      await Promise.all([stopListening(server), services.studies.stop()])
+      await Promise.all([stopListening(server), background.work.stop()])
       await closeAll()
     }
     return { address, stop }
@@ -109,6 +144,32 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
     await closeAll()
     throw error
   }
+}
+
+/** Threads, and the long work that runs in them. */
+async function openBackground(
+  store: OpenStore,
+  { databaseUrl, hasWorkers = true }: ServerOptions,
+  reportFault: (fault: unknown) => void,
+) {
+  const threads = openThreads(threadWorker(projectFolder()))
+  const work = await openWork({
+    store: store.work,
+    kinds: workKinds({ store, threads, clock }),
+    clock,
+    reportFault,
+    slots: hasWorkers ? THREADS : 0,
+    ...(databaseUrl && { databaseUrl }),
+  })
+  const close = async () => {
+    await work.stop()
+    await threads.close()
+  }
+  return { threads, work, close }
+}
+
+function clock(): string {
+  return new Date().toISOString()
 }
 
 /** A stop that takes longer is cut short: whoever stops a server waits only so long. */
@@ -166,12 +227,18 @@ function portOf(text: string): number {
 }
 
 function sharedWords(dataFolder: string): string {
-  return `Another server has the data folder ${dataFolder} open. The studies that it runs are left to it. Stop one of the two, or set CROSSARM_DATA to another folder.`
+  return `Another server has the data folder ${dataFolder} open. Long work goes to either of them. Stop one of the two, or set CROSSARM_DATA to another folder.`
 }
 
 function giveUp(error: unknown): never {
   console.error(error instanceof Error ? error.message : String(error))
   process.exit(1)
+}
+
+/** Where the record is that the environment names. */
+export function placeOf({ CROSSARM_DATA, DATABASE_URL }: NodeJS.ProcessEnv): Place {
+  const dataFolder = CROSSARM_DATA ? resolve(CROSSARM_DATA) : join(projectFolder(), 'data')
+  return { dataFolder, ...(DATABASE_URL && { databaseUrl: DATABASE_URL }) }
 }
 
 /** Nearest folder above this file that holds package.json, both from the sources and once built. */
@@ -190,9 +257,9 @@ async function projectVersion(project: string): Promise<string> {
   return (JSON.parse(text) as { version: string }).version
 }
 
-function sitingWorker(project: string): URL {
+function threadWorker(project: string): URL {
   const isSource = import.meta.url.endsWith('.ts')
-  const file = isSource ? 'server/background/siting-worker.ts' : 'dist/server/siting-worker.js'
+  const file = isSource ? 'server/background/thread-worker.ts' : 'dist/server/thread-worker.js'
   return pathToFileURL(join(project, file))
 }
 

@@ -3,12 +3,20 @@ import { compress } from 'hono/compress'
 import { requestId } from 'hono/request-id'
 import type { Settings } from '#contract/service.ts'
 import type { ServerLog } from '../log/server-log.ts'
+import type { People } from '../people/people.ts'
 import type { Services } from '../services/services.ts'
+import { accountHandlers } from './account-handlers.ts'
+import { attachmentHandlers } from './attachment-handlers.ts'
+import { changeHandlers } from './change-handlers.ts'
 import { errorResponse } from './error-response.ts'
 import { feederHandlers } from './feeder-handlers.ts'
+import { admission } from './gate.ts'
 import type { Handlers } from './handlers.ts'
+import { historyHandlers } from './history-handlers.ts'
 import { type MeasureSource, openMeasures } from './measures.ts'
+import { SECURITY_SCHEMES } from './openapi-route.ts'
 import { ownSiteOnly } from './own-site-only.ts'
+import { peopleHandlers } from './people-handlers.ts'
 import { placeHandlers } from './place-handlers.ts'
 import { proposalHandlers } from './proposal-handlers.ts'
 import { protectionHandlers } from './protection-handlers.ts'
@@ -16,11 +24,12 @@ import { refuseInput } from './refuse-input.ts'
 import { limitAddress } from './request-limits.ts'
 import { requestLog } from './request-log.ts'
 import { securityHeaders } from './security-headers.ts'
-import { type Gate, serveRoutes } from './serve-routes.ts'
+import { serveRoutes } from './serve-routes.ts'
 import { type Readiness, serviceHandlers } from './service-handlers.ts'
 import { serveScreens } from './static-files.ts'
 import { studyHandlers } from './study-handlers.ts'
 import { unknownAddress } from './unknown-address.ts'
+import { workHandlers } from './work-handlers.ts'
 
 /** A request id of a proxy is taken over if it is no longer, and plain: letters, digits, - _ =. */
 const MOST_ID_CHARACTERS = 64
@@ -36,8 +45,7 @@ export interface AppOptions {
   /** Folder of the built screens. */
   readonly webFolder: string
   readonly version: string
-  /** Says who asks and whether they may. */
-  readonly gate: Gate
+  readonly people: People
   readonly log: ServerLog
   readonly readiness: Readiness
   readonly measures: MeasureSource
@@ -60,9 +68,15 @@ export function createApp(services: Services, options: AppOptions): OpenAPIHono 
   app.use(limitAddress)
   app.use(compress())
   const handlers: Handlers = {
+    ...accountHandlers(options.people),
+    ...peopleHandlers(options.people),
+    ...attachmentHandlers(services),
+    ...changeHandlers(services),
     ...feederHandlers(services),
+    ...historyHandlers(services),
     ...placeHandlers(services),
     ...studyHandlers(services),
+    ...workHandlers(services),
     ...proposalHandlers(services),
     ...protectionHandlers(services),
     ...serviceHandlers({
@@ -72,14 +86,19 @@ export function createApp(services: Services, options: AppOptions): OpenAPIHono 
       describe: once(() => describe(app, options.version)),
     }),
   }
-  const { gate, log, readiness } = options
-  serveRoutes(app, handlers, gate, { stopping: readiness.stopping, log })
+  const { people, log, readiness } = options
+  const gate = { admit: admission(people) }
+  const { repeatable } = services
+  serveRoutes(app, handlers, { gate, repeatable, stopping: readiness.stopping, log })
   app.all('/api/*', unknownAddress)
   serveScreens(app, options.webFolder)
   return app
 }
 
 function describe(app: OpenAPIHono, version: string): Record<string, unknown> {
+  for (const [name, scheme] of Object.entries(SECURITY_SCHEMES)) {
+    app.openAPIRegistry.registerComponent('securitySchemes', name, scheme)
+  }
   const document = app.getOpenAPI31Document({
     openapi: '3.1.0',
     info: {

@@ -12,6 +12,6 @@ export function feederHandlers(services: Services): Pick<Handlers, FeederRoutes>
     getFindings: async ({ params }, actor) => ({
       findings: await services.feeders.check(actor, params.feederId),
     }),
-    solveVoltage: ({ params, body }, actor) => services.solveVoltage(actor, params.feederId, body),
+    solveVoltage: ({ params, body }) => services.solveVoltage(params.feederId, body),
   }
 }

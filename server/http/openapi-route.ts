@@ -1,28 +1,45 @@
 import { createRoute, type RouteConfig } from '@hono/zod-openapi'
 import { z } from 'zod'
-import { ACTOR_ID_HEADER, ACTOR_ROLE_HEADER, Actor } from '#contract/actor.ts'
+import { ACTING_ROLE_HEADER, IDEMPOTENCY_HEADER, IdempotencyKey, Role } from '#contract/actor.ts'
 import { PROBLEM_MEDIA_TYPE, Problem, type ProblemCode } from '#contract/problem.ts'
-import { COMMON_PROBLEMS, type Route } from '#contract/route.ts'
+import {
+  COMMON_PROBLEMS,
+  type Route,
+  SIGNED_IN_PROBLEMS,
+  takesKey,
+  WRITE_PROBLEMS,
+} from '#contract/route.ts'
+import { SESSION_COOKIE } from '../people/auth.ts'
 import { PROBLEM_KINDS } from './error-response.ts'
 
 /** Stands once in the document, and every route refers to it. */
 const NamedProblem = z.object(Problem.shape).openapi('Problem')
 
-/** Described, not checked here: a missing actor has a problem of its own. */
-const ACTOR_PARAMETERS = [
-  {
-    name: ACTOR_ID_HEADER,
+const HEADERS = {
+  role: {
+    name: ACTING_ROLE_HEADER,
     in: 'header' as const,
-    description: 'Who asks. May be left out by a GET.',
-    schema: z.toJSONSchema(Actor.shape.id) as { type: 'string' },
+    description: 'In which of one’s roles. The first of them where it is left out.',
+    schema: z.toJSONSchema(Role) as { type: 'string' },
   },
-  {
-    name: ACTOR_ROLE_HEADER,
+  key: {
+    name: IDEMPOTENCY_HEADER,
     in: 'header' as const,
-    description: 'In which role. May be left out by a GET.',
-    schema: z.toJSONSchema(Actor.shape.role) as { type: 'string' },
+    description: 'Makes the request safe to repeat: the same key gives the same answer.',
+    schema: z.toJSONSchema(IdempotencyKey) as { type: 'string' },
   },
-]
+}
+
+/** The names by which each route refers to how its asker is known. */
+export const SECURITY_SCHEMES = {
+  session: {
+    type: 'apiKey',
+    in: 'cookie',
+    name: SESSION_COOKIE,
+    description: 'Set by signing in.',
+  },
+  token: { type: 'http', scheme: 'bearer', description: 'A token of a machine.' },
+} as const
 
 /** One row of the route table in the words of OpenAPI. */
 export function openapiRoute(name: string, route: Route): RouteConfig {
@@ -32,7 +49,8 @@ export function openapiRoute(name: string, route: Route): RouteConfig {
     path: route.path,
     tags: [route.tag],
     summary: route.summary,
-    parameters: ACTOR_PARAMETERS,
+    parameters: headersOf(route),
+    security: route.right === 'anyone' ? [] : [{ session: [] }, { token: [] }],
     request: {
       ...(route.params && { params: route.params }),
       ...(route.query && { query: route.query }),
@@ -45,9 +63,23 @@ export function openapiRoute(name: string, route: Route): RouteConfig {
         description: route.answer.what,
         content: { [route.answer.mediaType]: { schema: route.answer.schema } },
       },
-      ...problemResponses([...COMMON_PROBLEMS, ...route.problems]),
+      ...problemResponses(problemsOf(route)),
     },
   })
+}
+
+function headersOf(route: Route) {
+  const role = route.right === 'anyone' ? [] : [HEADERS.role]
+  return takesKey(route) ? [...role, HEADERS.key] : role
+}
+
+function problemsOf(route: Route): readonly ProblemCode[] {
+  return [
+    ...COMMON_PROBLEMS,
+    ...(route.right === 'anyone' ? [] : SIGNED_IN_PROBLEMS),
+    ...(takesKey(route) ? WRITE_PROBLEMS : []),
+    ...route.problems,
+  ]
 }
 
 /** One answer per status, naming every code that it can carry. */

@@ -3,6 +3,6 @@ import type { Handlers } from './handlers.ts'
 
 export function placeHandlers(services: Services): Pick<Handlers, 'getLand'> {
   return {
-    getLand: ({ params }, actor) => services.getLand(actor, params.placeId),
+    getLand: ({ params }) => services.getLand(params.placeId),
   }
 }

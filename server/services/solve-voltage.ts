@@ -1,15 +1,12 @@
-import type { Actor } from '#contract/actor.ts'
 import type { CaseSolution } from '#contract/case-solution.ts'
 import type { InputFault } from '#contract/problem.ts'
 import type { VoltageAnswer, VoltageBody } from '#contract/voltage.ts'
-import { solveFeeder } from '#domain/electrical/solve-feeder.ts'
 import type { Regulator } from '#domain/feeder/equipment.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import { includesPhases } from '#domain/units/phases.ts'
 import { findFeeder } from './find-feeder.ts'
 import type { Ports } from './ports.ts'
 import { Refusal } from './refusal.ts'
-import { authorize } from './role-rules.ts'
 
 /**
  * Voltages of one or all load cases, with banks on trial. Not converging is an answer, not a refusal.
@@ -17,16 +14,14 @@ import { authorize } from './role-rules.ts'
  * @throws Refusal `not-found`, or `malformed-request` naming what the feeder does not have.
  */
 export async function solveVoltage(
-  { store }: Pick<Ports, 'store'>,
-  actor: Actor,
+  { store, threads }: Pick<Ports, 'store' | 'threads'>,
   feederId: string,
   { caseId, taps, extraBanks, fixedTaps }: VoltageBody,
 ): Promise<VoltageAnswer> {
-  authorize(actor, 'solve voltages')
   const { feeder } = await findFeeder(store, feederId)
   refuseUnknown(feeder, { caseId, extraBanks, fixedTaps })
   const caseIds = caseId === undefined ? undefined : [caseId]
-  const solutions = solveFeeder(feeder, { caseIds, taps, extraBanks, fixedTaps })
+  const solutions = await threads.solve(feeder, { caseIds, taps, extraBanks, fixedTaps })
   return { solutions: solutions as CaseSolution[] }
 }
 

@@ -3,7 +3,6 @@ import type { TakeInBody, TakenIn } from '#contract/feeders.ts'
 import type { Finding } from '#domain/feeder/finding.ts'
 import type { Ports } from './ports.ts'
 import { Refusal } from './refusal.ts'
-import { authorize } from './role-rules.ts'
 
 /**
  * Keeps layers as a new version of their feeder.
@@ -15,7 +14,6 @@ export async function takeInLayers(
   actor: Actor,
   { layers }: TakeInBody,
 ): Promise<TakenIn> {
-  authorize(actor, 'take in a feeder')
   const { feeder, findings } = readLayers(layers)
   if (!feeder) throw refused(findings)
   const version = await store.feeders.add(feeder, 'added', { actor, at: clock() })
@@ -23,11 +21,11 @@ export async function takeInLayers(
 }
 
 function refused(findings: readonly Finding[]): Refusal {
+  return new Refusal('feeder-refused', refusedWords(findings), { findings })
+}
+
+export function refusedWords(findings: readonly Finding[]): string {
   const errors = findings.filter(({ severity }) => severity === 'error').length
   const count = errors === 1 ? 'one error' : `${errors} errors`
-  return new Refusal(
-    'feeder-refused',
-    `The layers hold ${count}, so the feeder was not taken in. Each finding says what to do.`,
-    { findings },
-  )
+  return `The layers hold ${count}, so the feeder was not taken in. Each finding says what to do.`
 }

@@ -166,8 +166,8 @@ interface TokenTable {
 interface TryTable {
   key: string
   failures: number
-  last_at: string
   open_at: string
+  forget_at: string
 }
 
 /** Written by the library of sign-in too; PostgreSQL has types of its own for moments and flags. */
