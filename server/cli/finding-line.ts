@@ -6,7 +6,8 @@ import type { FeederReading, FeederTools } from './feeder-tools.ts'
 export function findingLine(finding: Finding, { fileOfLayer }: FeederTools): string {
   const { layer, featureId, severity, what, remedy, code } = finding
   const where = featureId === null ? fileOfLayer(layer) : `${fileOfLayer(layer)}: ${featureId}`
-  return `${where}: ${severity}: ${what} ${remedy} [${code}]`.replace(/\s*\n\s*/g, ' ')
+  const lines = `${where}: ${severity}: ${what} ${remedy} [${code}]`.split('\n')
+  return lines.map((line) => line.trim()).join(' ')
 }
 
 /** Code for a reading that was refused: its files cannot be read, or what stands in them is wrong. */

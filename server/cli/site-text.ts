@@ -138,7 +138,7 @@ function excludedText(excluded: readonly ExcludedPole[]): string {
 
 /** A reason without what is in brackets and without the figures and ids that are the pole's own. */
 function kindOf(reason: string): string {
-  return reason.replace(/ \([^)]*\)/g, '').replace(/[\w.:-]*\d[\w.:-]*\w|\d/g, '…')
+  return reason.replace(/ \([^)]{0,200}\)/g, '').replace(/[\w.:-]{0,64}\d[\w.:-]{0,64}\w|\d/g, '…')
 }
 
 function listed(names: readonly string[]): string {

@@ -1,10 +1,10 @@
 import { readdir, readFile, stat } from 'node:fs/promises'
 import { join } from 'node:path'
-import { unzipSync } from 'fflate'
 import type { Finding } from '#domain/feeder/finding.ts'
 import { readJson } from './json-text.ts'
 import { finding } from './layer-finding.ts'
 import { FEATURE_LAYERS, HEADER_FILE, LAYER_FILES } from './layer-table.ts'
+import { unzipLayers } from './unzip-layers.ts'
 
 /** Parsed content by file name. */
 export interface FolderFiles {
@@ -13,8 +13,8 @@ export interface FolderFiles {
   readonly findings: readonly Finding[]
 }
 
-/** Most bytes that a zip may unfold to: far above any feeder, far below what harms the machine. */
-const MOST_UNZIPPED_BYTES = 512 * 1024 * 1024
+/** A feeder of 100,000 poles folds to some 10 MB. */
+const MOST_ZIP_BYTES = 256 * 1024 * 1024
 
 const FEEDER = { layer: 'feeder' } as const
 
@@ -26,7 +26,10 @@ export async function readFolderFiles(folder: string): Promise<FolderFiles> {
     const remedy = 'Check the path.'
     return { layers: {}, findings: [finding('error', 'no-such-folder', FEEDER, what, remedy)] }
   }
-  return info.isDirectory() ? readDirectory(folder) : readZip(await readFile(folder))
+  if (info.isDirectory()) return readDirectory(folder)
+  return info.size > MOST_ZIP_BYTES
+    ? badZip('it is larger than 256 MB')
+    : readZip(await readFile(folder))
 }
 
 async function readDirectory(folder: string): Promise<FolderFiles> {
@@ -40,32 +43,18 @@ async function readDirectory(folder: string): Promise<FolderFiles> {
 
 /** Reads a zip of a folder; the layer files may stand in one folder inside it. */
 function readZip(bytes: Uint8Array): FolderFiles {
-  const texts = new Map<string, string>()
-  const names: string[] = []
-  let total = 0
   try {
-    const entries = unzipSync(bytes, {
-      filter: ({ name, originalSize }) => {
-        const base = name.split('/').at(-1) ?? ''
-        names.push(base)
-        if (!LAYER_FILES.has(base)) return false
-        total += originalSize
-        if (total > MOST_UNZIPPED_BYTES) throw new Error('it unfolds to more than 512 MB')
-        return true
-      },
-    })
-    for (const [name, content] of Object.entries(entries)) {
-      const base = name.split('/').at(-1) ?? ''
-      if (texts.has(base)) throw new Error(`${base} stands in it twice`)
-      texts.set(base, new TextDecoder().decode(content))
-    }
+    const { texts, names } = unzipLayers(bytes, (name) => LAYER_FILES.has(name))
+    return parseTexts(texts, names)
   } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error)
-    const what = `The file cannot be read as a zip of a feeder folder: ${reason}.`
-    const remedy = 'Zip the folder again, with each layer once.'
-    return { layers: {}, findings: [finding('error', 'bad-zip', FEEDER, what, remedy)] }
+    return badZip(error instanceof Error ? error.message : String(error))
   }
-  return parseTexts(texts, names)
+}
+
+function badZip(reason: string): FolderFiles {
+  const what = `The file cannot be read as a zip of a feeder folder: ${reason}.`
+  const remedy = 'Zip the folder again, with each layer once.'
+  return { layers: {}, findings: [finding('error', 'bad-zip', FEEDER, what, remedy)] }
 }
 
 function parseTexts(texts: ReadonlyMap<string, string>, names: readonly string[]): FolderFiles {

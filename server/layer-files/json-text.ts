@@ -28,7 +28,8 @@ export function readJson(text: string): JsonReading {
 type Awaited = 'value' | 'value or ]' | 'key' | 'key or }' | 'colon' | 'comma or end'
 
 const SPACE = /[\t\n\r ]*/y
-const STRING = /"(?:[ !#-[\]-\uffff]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y
+const PLAIN_CHARACTERS = /[ !#-[\]-\uffff]*/y
+const ESCAPE = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y
 const SCALAR = /true|false|null|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y
 
 const WORDS: Readonly<Record<Awaited, string>> = {
@@ -47,9 +48,8 @@ function firstFault(text: string): { offset: number; expected: string } {
   const open: ('{' | '[')[] = []
   let awaited: Awaited = 'value'
   let offset = 0
-  const skip = (pattern: RegExp): boolean => {
-    pattern.lastIndex = offset
-    const length = pattern.exec(text)?.[0].length ?? 0
+  const skip = (pattern: RegExp): boolean => advance(lengthAt(text, offset, pattern))
+  const advance = (length: number): boolean => {
     offset += length
     return length > 0
   }
@@ -59,7 +59,7 @@ function firstFault(text: string): { offset: number; expected: string } {
     if (next === 'end') return { offset, expected: 'nothing more' }
     if (next === 'token') {
       const isKey: boolean = awaited === 'key' || awaited === 'key or }'
-      if (!skip(STRING) && (isKey || !skip(SCALAR))) {
+      if (!advance(stringLength(text, offset)) && (isKey || !skip(SCALAR))) {
         return { offset, expected: text[offset] === '"' ? WHOLE_STRING : WORDS[awaited] }
       }
       awaited = isKey ? 'colon' : 'comma or end'
@@ -69,6 +69,27 @@ function firstFault(text: string): { offset: number; expected: string } {
       offset++
       awaited = next
     }
+  }
+}
+
+function lengthAt(text: string, offset: number, pattern: RegExp): number {
+  pattern.lastIndex = offset
+  return pattern.exec(text)?.[0].length ?? 0
+}
+
+/**
+ * Length of the string that begins at the offset with its quotes; 0 where none is whole. Run by
+ * run: one pattern for all of it would take a place on the stack for each character.
+ */
+function stringLength(text: string, offset: number): number {
+  if (text[offset] !== '"') return 0
+  let end = offset + 1
+  for (;;) {
+    end += lengthAt(text, end, PLAIN_CHARACTERS)
+    if (text[end] === '"') return end + 1 - offset
+    const escaped = lengthAt(text, end, ESCAPE)
+    if (escaped === 0) return 0
+    end += escaped
   }
 }
 

@@ -49,3 +49,10 @@ describe('text that is not JSON', () => {
     )
   })
 })
+
+describe('a string of many megabytes', () => {
+  it.each(['"', '"\n', `"${'\\n'.repeat(10)}\\x`])('that ends in %j is found at fault', (end) => {
+    const reading = readJson(`{"note": "${'a'.repeat(12_000_000)}${end}`)
+    expect(reading.isValid).toBe(false)
+  })
+})
