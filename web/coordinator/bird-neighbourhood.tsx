@@ -1,9 +1,18 @@
 import type { BirdPole } from '#domain/avian/pole-urgency.ts'
 import { incidentInWords, nestInWords } from '#domain/avian/urgency-reasons.ts'
+import { useMay } from '../api/account.ts'
 import { MonthChoice } from './month-choice.tsx'
 
 /** Nests and finds around a pole, in words. */
 export function BirdNeighbourhood({ found }: { readonly found: BirdPole }) {
+  if (!useMay('see nests and incidents')) {
+    return (
+      <section className="stack" aria-label="Nests and finds">
+        <h3>Nests and finds</h3>
+        <p className="soft">Not shown to readers: where nests and dead birds are is protected.</p>
+      </section>
+    )
+  }
   return (
     <section className="stack" aria-label="Nests and finds">
       <h3>Nests and finds</h3>

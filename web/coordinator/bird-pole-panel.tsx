@@ -1,6 +1,8 @@
 import type { ProtectionRecord } from '#contract/protections.ts'
 import type { BirdPole } from '#domain/avian/pole-urgency.ts'
 import { verdictInWords } from '#domain/avian/separation-words.ts'
+import { Attachments } from '../record/attachments.tsx'
+import { useFeeder } from '../state/feeder.tsx'
 import { select } from '../state/selection.ts'
 import { ArrivingTitle } from '../ui/arriving-title.tsx'
 import { Button } from '../ui/button.tsx'
@@ -18,6 +20,7 @@ interface Props {
 /** One pole as the bird record knows it. */
 export function BirdPolePanel({ found, items }: Props) {
   const { pole, separation } = found
+  const { feeder } = useFeeder()
   return (
     <article className="stack" aria-label={`Pole ${pole.id}`}>
       <Button onClick={() => select({ pole: null, view: null })}>Back to all poles</Button>
@@ -34,6 +37,10 @@ export function BirdPolePanel({ found, items }: Props) {
       <SeparationSketch separation={separation} />
       <PoleItems pole={pole.id} items={items} />
       <BirdNeighbourhood found={found} />
+      <Attachments
+        holder={{ feederId: feeder.header.id, attachedTo: 'pole', attachedToId: pole.id }}
+        of={`pole ${pole.id}`}
+      />
     </article>
   )
 }

@@ -1,3 +1,5 @@
+import { useMay } from '../api/account.ts'
+import { RecordFoot } from '../record/record-foot.tsx'
 import { useFeeder } from '../state/feeder.tsx'
 import { select, useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
@@ -45,6 +47,7 @@ function DeskBody({ record }: { readonly record: BirdRecord }) {
         <MissingLayers record={record} />
         <MonthChoice />
         <PoleList poles={record.poles} />
+        <RecordFoot />
       </>
     )
   }
@@ -62,11 +65,18 @@ function DeskBody({ record }: { readonly record: BirdRecord }) {
 /** Says what would fill the layers that the feeder came without. */
 function MissingLayers({ record }: { readonly record: BirdRecord }) {
   const { feeder } = useFeeder()
+  const maySeeFinds = useMay('see nests and incidents')
   const missing = [
     record.figures.unknown === record.figures.poles &&
       'No separations are recorded: phase_to_phase_… and phase_to_ground_… in poles.geojson would fill them.',
-    feeder.nests.length === 0 && 'No nests: nests.geojson would show them with their buffers.',
-    feeder.incidents.length === 0 && 'No dead or injured birds: incidents.geojson would show them.',
+    !maySeeFinds &&
+      'Nests and dead or injured birds are not shown to readers: where they are is protected.',
+    maySeeFinds &&
+      feeder.nests.length === 0 &&
+      'No nests: nests.geojson would show them with their buffers.',
+    maySeeFinds &&
+      feeder.incidents.length === 0 &&
+      'No dead or injured birds: incidents.geojson would show them.',
     record.items.length === 0 &&
       'No guards, covers or perches yet: choose a pole and add one, or bring covers.geojson along.',
   ].filter((text) => text !== false)

@@ -1,3 +1,4 @@
+import { RecordFoot } from '../record/record-foot.tsx'
 import { useFeeder } from '../state/feeder.tsx'
 import { select, useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
@@ -21,6 +22,7 @@ export function CrewDesk() {
       )}
       {pole ? <CrewPole pole={pole} /> : <PoleFinder />}
       <CrewCautions />
+      {!pole && <RecordFoot />}
     </div>
   )
 }

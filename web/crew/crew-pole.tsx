@@ -1,6 +1,8 @@
 import { useEffect } from 'react'
 import type { Pole } from '#domain/feeder/pole.ts'
+import { Attachments } from '../record/attachments.tsx'
 import { showPlace } from '../state/camera.ts'
+import { useFeeder } from '../state/feeder.tsx'
 import { select } from '../state/selection.ts'
 import { ArrivingTitle } from '../ui/arriving-title.tsx'
 import { Button } from '../ui/button.tsx'
@@ -12,6 +14,7 @@ import { PoleVoltage } from './pole-voltage.tsx'
 
 /** One pole, for whoever has to stand under it. */
 export function CrewPole({ pole }: { readonly pole: Pole }) {
+  const { feeder } = useFeeder()
   // However the pole was opened, by a list, a link or another person's desk, the map goes to it.
   useEffect(() => showPlace(pole.at), [pole])
   return (
@@ -26,6 +29,10 @@ export function CrewPole({ pole }: { readonly pole: Pole }) {
       <PoleKit pole={pole} />
       <PoleNeighbours pole={pole} />
       <PoleVoltage poleId={pole.id} />
+      <Attachments
+        holder={{ feederId: feeder.header.id, attachedTo: 'pole', attachedToId: pole.id }}
+        of={`pole ${pole.id}`}
+      />
     </article>
   )
 }

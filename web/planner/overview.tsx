@@ -1,4 +1,5 @@
 import { useFindings } from '../api/feeders.ts'
+import { RecordFoot } from '../record/record-foot.tsx'
 import { convergedCase, whyUnsolved } from '../state/case-solutions.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { counted } from '../state/format.ts'
@@ -21,6 +22,7 @@ export function Overview() {
       <CaseTable />
       <SavedList />
       <FindingsLine />
+      <RecordFoot />
       {feeder.header.citation && <p className="small soft">{feeder.header.citation}</p>}
     </>
   )

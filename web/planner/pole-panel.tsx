@@ -1,3 +1,4 @@
+import { Attachments } from '../record/attachments.tsx'
 import { showPlace } from '../state/camera.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { distance, inWords } from '../state/format.ts'
@@ -13,7 +14,7 @@ import { PoleVoltages } from './pole-voltages.tsx'
 
 /** The selected pole in plain words. */
 export function PolePanel() {
-  const { poleById, distanceM } = useFeeder()
+  const { feeder, poleById, distanceM } = useFeeder()
   const { pole: id, units } = useSelection()
   const pole = poleById.get(id ?? '')
   const close = () => select({ pole: null })
@@ -47,6 +48,11 @@ export function PolePanel() {
       <PoleRuledOut pole={pole.id} />
       <PoleFindings pole={pole.id} />
       <PoleNeighbours pole={pole.id} />
+      <Attachments
+        holder={{ feederId: feeder.header.id, attachedTo: 'pole', attachedToId: pole.id }}
+        of={`pole ${pole.id}`}
+        isReadOnly
+      />
       <div className="row">
         <Button onClick={() => showPlace(pole.at, 17)}>Show on the map</Button>
         <Button onClick={() => select({ person: 'coordinator', view: null })}>

@@ -1,13 +1,13 @@
-import { useProposal, useProposalChanges } from '../api/proposals.ts'
-import { useFeeder } from '../state/feeder.tsx'
+import { useProposal } from '../api/proposals.ts'
 import { counted } from '../state/format.ts'
 import { select, useSelection } from '../state/selection.ts'
 import { showSide, useTrial } from '../state/trial.ts'
 import { Button } from '../ui/button.tsx'
-import { EmptyNote, ErrorNote, LoadingNote } from '../ui/state-note.tsx'
+import { ErrorNote, LoadingNote } from '../ui/state-note.tsx'
 import { BankCard } from './bank-card.tsx'
 import { BeforeAfter } from './before-after.tsx'
 import { ExcludedList } from './excluded-list.tsx'
+import { KeptNote, KeptRecord } from './kept-record.tsx'
 import { type OpenProposal, useOpenProposal } from './open-proposal.ts'
 import { ProposalMoney } from './proposal-money.tsx'
 import { SaveForm } from './save-form.tsx'
@@ -18,7 +18,7 @@ export function ProposalView() {
   const open = useOpenProposal()
   const { proposal, study } = useSelection()
   const saved = useProposal(proposal)
-  const leave = () => select({ proposal: null, choice: null, moved: null })
+  const leave = () => select({ proposal: null, choice: null, moved: null, view: null })
   return (
     <section className="stack" aria-label="Proposal">
       <div className="planner-head">
@@ -36,17 +36,10 @@ export function ProposalView() {
 
 function Opened({ open }: { readonly open: OpenProposal }) {
   const { saved, proposal, request, result } = open
-  const { version } = useFeeder()
   const { banks, isMoved } = useTrialBanks()
   return (
     <>
-      {saved?.note && <p>{saved.note}</p>}
-      {saved?.deletedAt && <DeletedNote id={saved.id} />}
-      {saved && saved.feederVersion !== version && (
-        <EmptyNote
-          what={`Kept on version ${saved.feederVersion} of the feeder; it is now version ${version}. The figures below are computed anew.`}
-        />
-      )}
+      {saved && <KeptNote saved={saved} />}
       <SideChoice />
       {!isMoved && <Why open={open} />}
       {banks.map((bank, index) => (
@@ -62,20 +55,12 @@ function Opened({ open }: { readonly open: OpenProposal }) {
         </p>
       )}
       {result && <ExcludedList result={result} />}
+      {saved && <KeptRecord saved={saved} />}
       <p className="small soft">
         A computed suggestion, not an order: setting a bank is energized work. The utility’s safety
         rules, qualified workers, local codes, permits and the wildlife agencies decide.
       </p>
     </>
-  )
-}
-
-function DeletedNote({ id }: { readonly id: string }) {
-  const { restore } = useProposalChanges(useFeeder().feeder.header.id)
-  return (
-    <EmptyNote what="This proposal was deleted.">
-      <Button onClick={() => restore.mutate(id)}>Bring it back</Button>
-    </EmptyNote>
   )
 }
 

@@ -1,23 +1,24 @@
-import { createStore, useStore } from '../state/store.ts'
+import { z } from 'zod'
+import { keptDrafts } from '../record/kept-drafts.ts'
 
-export interface SaveDraft {
-  readonly isOpen: boolean
+const SaveDraft = z.object({
+  isOpen: z.boolean(),
   /** Null as long as the suggested name stands. */
-  readonly name: string | null
-  readonly note: string
-}
+  name: z.string().nullable(),
+  note: z.string(),
+})
+export type SaveDraft = z.infer<typeof SaveDraft>
 
 const NONE: SaveDraft = { isOpen: false, name: null, note: '' }
 
-/** What was typed, by proposal, so that looking elsewhere loses nothing. */
-const drafts = createStore<Readonly<Record<string, SaveDraft>>>({})
+/** What was typed, by proposal, so that neither looking elsewhere nor a reload loses it. */
+const drafts = keptDrafts('crossarm.save-drafts', SaveDraft)
 
 export function useSaveDraft(key: string) {
-  const draft = useStore(drafts)[key] ?? NONE
+  const draft = drafts.use(key) ?? NONE
   return {
     ...draft,
-    change: (part: Partial<SaveDraft>) =>
-      drafts.set({ ...drafts.get(), [key]: { ...draft, ...part } }),
-    clear: () => drafts.set({ ...drafts.get(), [key]: NONE }),
+    change: (part: Partial<SaveDraft>) => drafts.keep(key, { ...draft, ...part }),
+    clear: () => drafts.keep(key, null),
   }
 }

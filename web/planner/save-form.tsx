@@ -1,11 +1,12 @@
 import type { FormEvent } from 'react'
+import { useMay } from '../api/account.ts'
 import { useProposalChanges } from '../api/proposals.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { listed } from '../state/format.ts'
 import { select, useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
-import { Field } from '../ui/field.tsx'
 import { ErrorNote } from '../ui/state-note.tsx'
+import { NameAndNote } from './name-and-note.tsx'
 import type { OpenProposal } from './open-proposal.ts'
 import { useSaveDraft } from './save-draft.ts'
 import { useJudgedProposal } from './use-judged-proposal.ts'
@@ -21,14 +22,10 @@ export function SaveForm({ open }: { readonly open: OpenProposal }) {
   const { isOpen, name, note, change, clear } = useSaveDraft(`${proposal ?? study} ${choice}`)
   const suggested = `Bank at ${listed(banks.map(({ pole }) => pole))}`
   const given = name ?? suggested
-  const isKept = open.saved !== null && !isMoved
-  if (isKept) {
-    const { savedBy, savedAt } = open.saved
-    return (
-      <p className="soft">
-        Kept by {savedBy.id} on {savedAt.slice(0, 10)}.
-      </p>
-    )
+  const mayKeep = useMay('keep or change a proposal')
+  if (open.saved !== null && !isMoved) return null
+  if (!mayKeep) {
+    return <p className="soft">Keeping proposals is the planner’s and the supervisor’s.</p>
   }
   const submit = (event: FormEvent) => {
     event.preventDefault()
@@ -54,29 +51,7 @@ export function SaveForm({ open }: { readonly open: OpenProposal }) {
   }
   return (
     <form className="planner-card stack" onSubmit={submit}>
-      <Field label="Name" fault={given.trim() === '' ? 'Give it a name to find it by.' : null}>
-        {(control) => (
-          <input
-            {...control}
-            className="input"
-            value={given}
-            maxLength={120}
-            onChange={({ target }) => change({ name: target.value })}
-          />
-        )}
-      </Field>
-      <Field label="Note">
-        {(control) => (
-          <textarea
-            {...control}
-            className="input"
-            rows={3}
-            maxLength={4000}
-            value={note}
-            onChange={({ target }) => change({ note: target.value })}
-          />
-        )}
-      </Field>
+      <NameAndNote name={given} note={note} onType={change} />
       {save.error && <ErrorNote title="It was not kept." error={save.error} />}
       <div className="row">
         <Button type="submit" look="main" disabled={!judged || save.isPending}>

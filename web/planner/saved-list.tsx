@@ -1,6 +1,9 @@
 import { useState } from 'react'
 import type { SavedProposal } from '#contract/proposals.ts'
+import { useMay } from '../api/account.ts'
 import { useProposalChanges, useProposals } from '../api/proposals.ts'
+import { Moment } from '../record/moment.tsx'
+import { Who } from '../record/who.tsx'
 import { useFeeder } from '../state/feeder.tsx'
 import { counted, listed } from '../state/format.ts'
 import { select } from '../state/selection.ts'
@@ -14,11 +17,17 @@ export function SavedList() {
   const feederId = feeder.header.id
   const { data, error, isPending, refetch } = useProposals(feederId)
   const [gone, setGone] = useState<readonly SavedProposal[]>([])
+  const mayDelete = useMay('delete or restore a proposal')
   const { remove, restore } = useProposalChanges(feederId)
   const kept = data ?? []
   const rows = [...kept, ...gone.filter(({ id }) => kept.every((other) => other.id !== id))].sort(
     (a, b) => (a.savedAt < b.savedAt ? 1 : -1),
   )
+  // With the version that the deletion came to, from which it can be brought back.
+  const discard = (proposal: SavedProposal) =>
+    remove.mutate(proposal, {
+      onSuccess: (deleted) => setGone([...gone.filter(({ id }) => id !== deleted.id), deleted]),
+    })
   const isGone = (id: string) => kept.every((other) => other.id !== id)
   return (
     <section className="stack" aria-label="Kept proposals">
@@ -44,16 +53,13 @@ export function SavedList() {
               <GoneRow
                 key={proposal.id}
                 name={proposal.name}
-                onUndo={() => restore.mutate(proposal.id)}
+                onUndo={() => restore.mutate(proposal)}
               />
             ) : (
               <KeptRow
                 key={proposal.id}
                 proposal={proposal}
-                onDelete={() => {
-                  setGone([...gone.filter(({ id }) => id !== proposal.id), proposal])
-                  remove.mutate(proposal.id)
-                }}
+                onDelete={mayDelete ? () => discard(proposal) : null}
               />
             ),
           )}
@@ -65,7 +71,8 @@ export function SavedList() {
 
 interface KeptProps {
   readonly proposal: SavedProposal
-  readonly onDelete: () => void
+  /** Null for whoever may not. */
+  readonly onDelete: (() => void) | null
 }
 
 function KeptRow({ proposal: { id, name, savedAt, savedBy, proposal }, onDelete }: KeptProps) {
@@ -76,13 +83,15 @@ function KeptRow({ proposal: { id, name, savedAt, savedBy, proposal }, onDelete 
         <Button look="plain" className="planner-inline" onClick={open}>
           {name}
         </Button>
-        <Button look="plain" aria-label={`Delete ${name}`} onClick={onDelete}>
-          Delete
-        </Button>
+        {onDelete && (
+          <Button look="plain" aria-label={`Delete ${name}`} onClick={onDelete}>
+            Delete
+          </Button>
+        )}
       </span>
       <span className="soft">
-        Pole {listed(proposal.banks.map(({ pole }) => pole))}; kept by {savedBy.id} on{' '}
-        {savedAt.slice(0, 10)}
+        Pole {listed(proposal.banks.map(({ pole }) => pole))}; kept by <Who {...savedBy} />,{' '}
+        <Moment at={savedAt} />
       </span>
     </ListRow>
   )

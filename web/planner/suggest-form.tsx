@@ -1,4 +1,5 @@
 import { type FormEvent, useState } from 'react'
+import { useMay } from '../api/account.ts'
 import { useStartStudy } from '../api/studies.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { select, useSelection } from '../state/selection.ts'
@@ -16,6 +17,7 @@ export function SuggestForm() {
   const [faults, setFaults] = useState<ChoiceFaults>({})
   const [isOpen, setIsOpen] = useState(false)
   const start = useStartStudy(feeder.header.id)
+  const mayStudy = useMay('run a siting study')
   const submit = (event: FormEvent) => {
     event.preventDefault()
     const asked = requestOfChoices(choices, units)
@@ -28,6 +30,9 @@ export function SuggestForm() {
       onSuccess: ({ studyId }) =>
         select({ study: studyId, choice: null, proposal: null, moved: null }),
     })
+  }
+  if (!mayStudy) {
+    return <p className="soft">Suggesting poles is the planner’s and the supervisor’s.</p>
   }
   return (
     <form className="stack" onSubmit={submit} noValidate>

@@ -14,15 +14,18 @@ interface Props {
   readonly holder: Holder
   /** "pole S-245": as it stands in a sentence. */
   readonly of: string
+  /** Where they are looked at beside other work: nothing is shown as long as there are none. */
+  readonly isReadOnly?: boolean
 }
 
 /** Photos and reports of a pole, a proposal or an item: the list, one opened, and adding another. */
-export function Attachments({ holder, of }: Props) {
+export function Attachments({ holder, of, isReadOnly = false }: Props) {
   const { data, error, isPending, refetch } = useAttachments(holder)
-  const mayAttach = useMay('attach a file')
+  const mayAttach = useMay('attach a file') && !isReadOnly
   const [openId, setOpenId] = useState<string | null>(null)
   const [gone, setGone] = useState<readonly Attachment[]>([])
   const photos = data?.filter(({ mediaType }) => mediaType !== 'application/pdf') ?? []
+  if (isReadOnly && !error && !data?.length) return null
   return (
     <section className="stack attachments" aria-label={`Photos and reports of ${of}`}>
       <h3>Photos and reports</h3>
