@@ -18,6 +18,7 @@ import { fillStore } from './services/fill-store.ts'
 import { createServices } from './services/services.ts'
 import { workKinds } from './services/work-kinds.ts'
 import { type OpenStore, openStore } from './store/open-store.ts'
+import type { Place } from './store/place.ts'
 import { listShippedData } from './store/shipped-data.ts'
 
 export interface ServerOptions {

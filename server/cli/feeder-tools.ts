@@ -4,6 +4,7 @@ import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Finding, LayerName } from '#domain/feeder/finding.ts'
 import type { SiteOutcome } from '#domain/siting/site-feeder.ts'
 import type { SiteRequest } from '#domain/siting/site-request.ts'
+import type { RecordReport } from '../services/record-report.ts'
 
 export interface FeederReading {
   readonly feeder: Feeder | null
@@ -22,6 +23,8 @@ export interface FeederTools {
     request: SiteRequest,
     onProgress: (done: number, total: number, phase: string) => void,
   ) => Promise<SiteOutcome>
+  /** Checks the record of the place that the environment names; `knownHead` is a hash noted down earlier. */
+  readonly verify: (env: NodeJS.ProcessEnv, knownHead?: string) => Promise<RecordReport>
   /** Starts the server as the environment says; resolves once it listens. */
   readonly serve: (env: NodeJS.ProcessEnv) => Promise<void>
 }

@@ -24,6 +24,13 @@ const tools: FeederTools = {
     const { siteFeeder } = await import('#domain/siting/site-feeder.ts')
     return siteFeeder(feeder, request, { onProgress })
   },
+  verify: async (env, knownHead) => {
+    const [{ placeOf }, { verifyRecord }] = await Promise.all([
+      import('../main.ts'),
+      import('../store/verify-record.ts'),
+    ])
+    return verifyRecord(placeOf(env), knownHead)
+  },
   serve: async (env) => {
     const { runServer } = await import('../main.ts')
     await runServer(env)

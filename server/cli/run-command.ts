@@ -3,9 +3,16 @@ import { type Command, type ExitCode, type Streams, UsageError } from './command
 import type { FeederTools } from './feeder-tools.ts'
 import { serveCommand } from './serve-command.ts'
 import { siteCommand } from './site-command.ts'
+import { verifyCommand } from './verify-command.ts'
 import { voltageCommand } from './voltage-command.ts'
 
-const COMMANDS: readonly Command[] = [voltageCommand, siteCommand, checkCommand, serveCommand]
+const COMMANDS: readonly Command[] = [
+  voltageCommand,
+  siteCommand,
+  checkCommand,
+  serveCommand,
+  verifyCommand,
+]
 
 const HELP = [
   'Usage: crossarm <command> …',

@@ -9,7 +9,7 @@ import type { Database } from './database.ts'
 import type { AttachmentRow } from './tables.ts'
 import { type RecordKind, versionedRecords } from './versioned-record.ts'
 
-const ATTACHMENTS: RecordKind<AttachmentRow, Attachment> = {
+export const ATTACHMENT_KIND: RecordKind<AttachmentRow, Attachment> = {
   subject: 'attachment',
   table: 'attachments',
   recordOf: recordOfRow,
@@ -22,7 +22,7 @@ export function attachmentRepository(
   files: AttachmentFiles,
   reportFault: (fault: unknown) => void,
 ): AttachmentStore {
-  const records = versionedRecords(db, ATTACHMENTS)
+  const records = versionedRecords(db, ATTACHMENT_KIND)
   const removeUnused = (sha256: string) => removeWhereUnused(db, files, sha256).catch(reportFault)
   return {
     stage: files.stage,

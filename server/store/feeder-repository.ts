@@ -1,8 +1,9 @@
 import type { Transaction } from 'kysely'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { FeederStore, FeederSummary, Origin, Stamp, StoredFeeder } from '../services/ports.ts'
+import { hashOfFeeder } from './check-feeders.ts'
 import type { Database } from './database.ts'
-import { appendHistory } from './history.ts'
+import { appendHistory, historyRepository } from './history.ts'
 import { addUnknownProtections } from './protection-repository.ts'
 import type { Tables } from './tables.ts'
 
@@ -75,26 +76,26 @@ async function addVersion(
   stamp: Stamp,
 ): Promise<number> {
   const { id } = feeder.header
-  const before = await newestVersions(db)
-    .select(['version', 'name', 'poles', 'customers'])
-    .where('feeders.id', '=', id)
-    .executeTakeFirst()
-  const after = { version: (before?.version ?? 0) + 1, ...countsOf(feeder) }
-  await keepNewest(transaction, id, origin, after.version)
-  await insertVersion(transaction, feeder, after, stamp)
-  const entry = { subject: 'feeder', feederId: id, subjectId: id } as const
-  await appendHistory(
-    transaction,
-    { ...entry, version: after.version, before: before ?? null, after },
-    stamp,
-  )
+  const before = (await historyRepository(db).of('feeder', id, id)).at(-1)
+  const version = (before?.version ?? 0) + 1
+  const text = JSON.stringify(feeder)
+  await keepNewest(transaction, id, origin, version)
+  await insertVersion(transaction, feeder, version, text, stamp)
+  const after = { version, ...outlineOf(feeder), sha256: hashOfFeeder(text) }
+  const entry = { subject: 'feeder', feederId: id, subjectId: id, version } as const
+  await appendHistory(transaction, { ...entry, before: before?.after ?? null, after }, stamp)
   await addUnknownProtections(db, feeder, stamp)
-  return after.version
+  return version
+}
+
+/** What the history says of a feeder; the whole of each version is kept beside it. */
+function outlineOf(feeder: Feeder) {
+  const { name, nominalKv } = feeder.header
+  return { name, nominalKv, ...countsOf(feeder), spans: feeder.spans.length }
 }
 
 function countsOf(feeder: Feeder) {
   return {
-    name: feeder.header.name,
     poles: feeder.poles.length,
     customers: feeder.loads.reduce((sum, load) => sum + load.customers, 0),
   }
@@ -116,19 +117,22 @@ async function keepNewest(
 async function insertVersion(
   transaction: Transaction<Tables>,
   feeder: Feeder,
-  counts: ReturnType<typeof countsOf> & { version: number },
+  version: number,
+  text: string,
   { actor, at }: Stamp,
 ): Promise<void> {
-  const { id, nominalKv, place, coordinates } = feeder.header
+  const { id, name, nominalKv, place, coordinates } = feeder.header
   await transaction
     .insertInto('feeder_versions')
     .values({
-      ...counts,
+      ...countsOf(feeder),
       feeder_id: id,
+      version,
+      name,
       nominal_kv: nominalKv,
       place: place ?? null,
       coordinates,
-      feeder: JSON.stringify(feeder),
+      feeder: text,
       taken_in_at: at,
       actor_id: actor.id,
       actor_role: actor.role,

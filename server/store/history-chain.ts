@@ -1,15 +1,12 @@
 import { createHash } from 'node:crypto'
 import type { HistoryEntry } from '../services/ports.ts'
+import type { ChainFault, ChainHead, ChainReport } from '../services/record-report.ts'
 import { canonicalJson } from './canonical-json.ts'
+
+export type { ChainHead } from '../services/record-report.ts'
 
 /** `previousHash` of the first entry of all. */
 export const NO_HASH = '0'.repeat(64)
-
-/** Where a chain ends: whoever notes this down can see later whether anything up to it changed. */
-export interface ChainHead {
-  readonly seq: number
-  readonly hash: string
-}
 
 /**
  * SHA-256 (FIPS 180-4) in hexadecimal digits over the canonical JSON text of the entry without its
@@ -18,21 +15,6 @@ export interface ChainHead {
 export function hashOfEntry(entry: Omit<HistoryEntry, 'hash'>): string {
   const { hash: _hash, ...hashed } = { hash: '', ...entry }
   return createHash('sha256').update(canonicalJson(hashed)).digest('hex')
-}
-
-export interface ChainFault {
-  /** Of the first entry that is not as it was written. */
-  readonly seq: number
-  readonly what: string
-}
-
-export interface ChainReport {
-  readonly entries: number
-  readonly head: ChainHead | null
-  /** Null where the chain is unbroken. */
-  readonly fault: ChainFault | null
-  /** Where the known head stands in the chain; null where it does not, or none was asked for. */
-  readonly knownHeadSeq: number | null
 }
 
 /**

@@ -1,4 +1,4 @@
-import type { Transaction } from 'kysely'
+import type { Kysely, Transaction } from 'kysely'
 import type { HistoryEntry, HistoryFilter, HistoryStore, Stamp } from '../services/ports.ts'
 import { Database } from './database.ts'
 import { hashOfEntry, NO_HASH } from './history-chain.ts'
@@ -76,7 +76,7 @@ export function historyRepository(db: Database): HistoryStore {
         .execute()
       return rows.map(entryOfRow)
     },
-    after: (seq, most) => entriesAfter(db, seq, most, {}),
+    after: (seq, most) => entriesAfter(db.query, seq, most, {}),
     newestSeq: async () => {
       const row = await db.query
         .selectFrom('history')
@@ -84,12 +84,15 @@ export function historyRepository(db: Database): HistoryStore {
         .executeTakeFirst()
       return row?.seq ?? 0
     },
-    all: (filter) => readAll(db, filter),
+    all: (filter) => readEntries(db.query, filter),
   }
 }
 
 /** Page by page, so that a long history never stands in memory whole. */
-async function* readAll(db: Database, filter: HistoryFilter = {}): AsyncGenerator<HistoryEntry> {
+export async function* readEntries(
+  db: Kysely<Tables>,
+  filter: HistoryFilter = {},
+): AsyncGenerator<HistoryEntry> {
   let seq = 0
   for (;;) {
     const page = await entriesAfter(db, seq, PAGE_ENTRIES, filter)
@@ -100,12 +103,12 @@ async function* readAll(db: Database, filter: HistoryFilter = {}): AsyncGenerato
 }
 
 async function entriesAfter(
-  db: Database,
+  db: Kysely<Tables>,
   seq: number,
   most: number,
   { subject, feederId }: HistoryFilter,
 ): Promise<HistoryEntry[]> {
-  const rows = await db.query
+  const rows = await db
     .selectFrom('history')
     .selectAll()
     .where('seq', '>', seq)

@@ -3,7 +3,7 @@ import type { Database } from './database.ts'
 import type { ProposalRow } from './tables.ts'
 import { type RecordKind, versionedRecords } from './versioned-record.ts'
 
-const PROPOSALS: RecordKind<ProposalRow, SavedProposal> = {
+export const PROPOSAL_KIND: RecordKind<ProposalRow, SavedProposal> = {
   subject: 'proposal',
   table: 'proposals',
   recordOf: recordOfRow,
@@ -12,7 +12,7 @@ const PROPOSALS: RecordKind<ProposalRow, SavedProposal> = {
 }
 
 export function proposalRepository(db: Database): ProposalStore {
-  const records = versionedRecords(db, PROPOSALS)
+  const records = versionedRecords(db, PROPOSAL_KIND)
   return {
     list: async (feederId) => (await records.list(feederId)).sort(newestFirst),
     find: (id) => records.find({ id }),

@@ -5,7 +5,7 @@ import { columnsOfProtection, recordOfProtectionRow, rowOfProtection } from './p
 import type { ProtectionRow } from './tables.ts'
 import { type RecordKind, versionedRecords } from './versioned-record.ts'
 
-const PROTECTIONS: RecordKind<ProtectionRow, ProtectionRecord> = {
+export const PROTECTION_KIND: RecordKind<ProtectionRow, ProtectionRecord> = {
   subject: 'protection',
   table: 'protections',
   recordOf: recordOfProtectionRow,
@@ -13,7 +13,7 @@ const PROTECTIONS: RecordKind<ProtectionRow, ProtectionRecord> = {
 }
 
 export function protectionRepository(db: Database): ProtectionStore {
-  const records = versionedRecords(db, PROTECTIONS)
+  const records = versionedRecords(db, PROTECTION_KIND)
   const key = (feederId: string, id: string) => ({ feeder_id: feederId, id })
   return {
     list: async (feederId) => (await records.list(feederId)).sort(byPole),
@@ -46,7 +46,7 @@ export async function addUnknownProtections(
   stamp: Stamp,
 ): Promise<void> {
   const feederId = feeder.header.id
-  const records = versionedRecords(db, PROTECTIONS)
+  const records = versionedRecords(db, PROTECTION_KIND)
   const known = await records.everHeld(feederId)
   for (const item of feeder.protections) {
     if (known.has(item.id)) continue
