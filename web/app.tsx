@@ -22,61 +22,74 @@
  * - api/*: one file of hooks per resource; the acting person is sent along by itself.
  * - ui/*: buttons, fields, lists, figures, notes for loading, empty and error states.
  */
-import { useEffect } from 'react'
-import { useFeederAnswer, useFeederList, useLand } from './api/feeders.ts'
-import { AddFeeder } from './planner/add-feeder.tsx'
-import { OtherFeeders } from './shell/other-feeders.tsx'
-import { Shell } from './shell/shell.tsx'
+import { lazy, Suspense, useEffect, useState } from 'react'
+import { useMe } from './api/account.ts'
+import { standAt } from './api/actor.ts'
+import { useFeederList } from './api/feeders.ts'
+import { useSessionEnded } from './api/signed-in.ts'
+import { FeederPage } from './feeder-page.tsx'
+import { LoadingPage } from './shell/loading-page.tsx'
 import { StartPage } from './shell/start-page.tsx'
-import { FeederProvider } from './state/feeder.tsx'
-import { select, useSelection } from './state/selection.ts'
-import { EmptyNote, ErrorNote, LoadingNote } from './ui/state-note.tsx'
+import { invitationOfAddress, leaveInvitation } from './state/invitation-address.ts'
+import { useSelection } from './state/selection.ts'
+import { ErrorNote } from './ui/state-note.tsx'
 
+const EntryPage = lazy(async () => ({
+  default: (await import('./entry/entry-page.tsx')).EntryPage,
+}))
+const EntryCover = lazy(async () => ({
+  default: (await import('./entry/entry-cover.tsx')).EntryCover,
+}))
+const InvitationPage = lazy(async () => ({
+  default: (await import('./entry/invitation-page.tsx')).InvitationPage,
+}))
+
+/** Whoever is signed in gets the feeder; whoever is not, the ways in. */
 export function App() {
-  const { feeder: feederId } = useSelection()
-  const list = useFeederList()
-  const answer = useFeederAnswer(feederId)
-  const first = list.data?.find(({ origin }) => origin === 'demo') ?? list.data?.[0]
-  // Asked for beside the feeder, so that the map has its land as soon as it is drawn.
-  useLand((list.data?.find(({ id }) => id === feederId) ?? first)?.place ?? null)
+  const { person } = useSelection()
+  const [invitation, setInvitation] = useState(invitationOfAddress)
+  const isEnded = useSessionEnded()
+  const me = useMe()
+  // Asked for beside the person, so that nothing waits for two answers.
+  useFeederList()
+  useEffect(() => standAt(person), [person])
 
-  useEffect(() => {
-    if (feederId === null && first) select({ feeder: first.id })
-  }, [feederId, first])
-
-  if (list.isError || answer.isError) {
-    const retry = () => void (list.isError ? list.refetch() : answer.refetch())
+  if (invitation !== null) {
+    const leave = () => {
+      leaveInvitation()
+      setInvitation(null)
+    }
+    return (
+      <Suspense fallback={<LoadingPage what="Opening the invitation…" />}>
+        <InvitationPage token={invitation} onDone={leave} />
+      </Suspense>
+    )
+  }
+  if (me.data) {
+    return (
+      <>
+        <FeederPage key={me.data.id} />
+        <Suspense>{isEnded && <EntryCover />}</Suspense>
+      </>
+    )
+  }
+  if (isEnded) {
+    return (
+      <Suspense fallback={<LoadingPage what="Opening the sign-in…" />}>
+        <EntryPage />
+      </Suspense>
+    )
+  }
+  if (me.isError) {
     return (
       <StartPage>
         <ErrorNote
-          title={
-            list.isError ? 'The feeders could not be listed.' : 'The feeder could not be opened.'
-          }
-          error={list.error ?? answer.error}
-          onRetry={retry}
+          title="The server did not say who is signed in."
+          error={me.error}
+          onRetry={() => void me.refetch()}
         />
-        <OtherFeeders />
       </StartPage>
     )
   }
-  if (list.data?.length === 0) {
-    return (
-      <StartPage>
-        <EmptyNote what="There is no feeder yet. Add the first one here." />
-        <AddFeeder isFirst />
-      </StartPage>
-    )
-  }
-  if (!answer.data) {
-    return (
-      <StartPage>
-        <LoadingNote what="Opening the feeder…" />
-      </StartPage>
-    )
-  }
-  return (
-    <FeederProvider feeder={answer.data.feeder} version={answer.data.version}>
-      <Shell key={answer.data.feeder.header.id} />
-    </FeederProvider>
-  )
+  return <LoadingPage what="Asking who is signed in…" />
 }

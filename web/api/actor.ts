@@ -1,31 +1,24 @@
-import { type Actor, ROLES, type Role } from '#contract/actor.ts'
-import { Id } from '#domain/feeder/identifiers.ts'
+import type { Role } from '#contract/actor.ts'
+import { mayDo, type Right } from '#contract/rights.ts'
 
-/** The three people who use the screens; each is a role of the contract. */
-export type Person = Role
-export const PERSONS = ROLES
+/** The three desks, each made for one person's work; whoever may see can stand at any of them. */
+export const PERSONS = ['planner', 'coordinator', 'crew'] as const
+export type Person = (typeof PERSONS)[number]
 
-const STORED_ID = 'crossarm.actor-id'
+let desk: Person = 'planner'
 
-let role: Role = 'planner'
-
-/** Name under which changes are recorded; "someone" until the person gives one. */
-export function actorId(): string {
-  return window.localStorage.getItem(STORED_ID) ?? 'someone'
+/** Says at which desk the next requests are made. */
+export function standAt(next: Person): void {
+  desk = next
 }
 
-/** Keeps the name on this device. Returns false, and keeps nothing, where it cannot be an id. */
-export function keepActorId(id: string): boolean {
-  if (!Id.safeParse(id).success) return false
-  window.localStorage.setItem(STORED_ID, id)
-  return true
-}
-
-/** Says as whom the next requests are made. */
-export function actAs(next: Role): void {
-  role = next
-}
-
-export function currentActor(): Actor {
-  return { id: actorId(), role }
+/**
+ * The role in which a person with several asks: the one of the open desk where it may do what is
+ * asked, otherwise the first that may. A reader's comes last, since it sees least.
+ */
+export function actingRole(roles: readonly Role[], right: Right | 'anyone', at = desk): Role {
+  const byDesk = [at, ...roles.filter((role) => role !== 'reader'), ...roles]
+  const own = byDesk.filter((role) => roles.includes(role))
+  const able = own.find((role) => right === 'anyone' || mayDo({ role }, right))
+  return able ?? own[0] ?? 'reader'
 }

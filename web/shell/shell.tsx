@@ -1,5 +1,5 @@
-import { useEffect } from 'react'
-import { actAs } from '../api/actor.ts'
+import { lazy, Suspense } from 'react'
+import { LiveLine } from '../record/live-line.tsx'
 import { useFeeder } from '../state/feeder.tsx'
 import { useSelection } from '../state/selection.ts'
 import { showWorking, useShownWorking } from '../state/working.ts'
@@ -7,8 +7,16 @@ import { PHONE, useMedia } from '../ui/use-media.ts'
 import { WorkingSheet } from '../ui/working-sheet.tsx'
 import { DesktopRoom } from './desktop-room.tsx'
 import { PhoneRoom } from './phone-room.tsx'
+import { openSheet, useOpenSheet } from './sheet.ts'
 import { TopBar } from './top-bar.tsx'
 import './shell.css'
+
+const AccountSheet = lazy(async () => ({
+  default: (await import('../account/account-sheet.tsx')).AccountSheet,
+}))
+const PeopleSheet = lazy(async () => ({
+  default: (await import('../administration/people-sheet.tsx')).PeopleSheet,
+}))
 
 /** The whole page around one open feeder. */
 export function Shell() {
@@ -16,7 +24,6 @@ export function Shell() {
   const { feeder } = useFeeder()
   const isPhone = useMedia(PHONE)
   const working = useShownWorking()
-  useEffect(() => actAs(person), [person])
   return (
     <div className="shell" data-person={person}>
       <title>{`${feeder.header.name} – Crossarm`}</title>
@@ -24,8 +31,22 @@ export function Shell() {
         Skip to the desk
       </a>
       <TopBar />
+      <LiveLine />
       {isPhone ? <PhoneRoom /> : <DesktopRoom />}
       {working && <WorkingSheet {...working} onClose={() => showWorking(null)} />}
+      <OpenSheet />
     </div>
+  )
+}
+
+/** Account or people; neither is part of the page's first load. */
+function OpenSheet() {
+  const open = useOpenSheet()
+  const close = () => openSheet(null)
+  if (open === null) return null
+  return (
+    <Suspense>
+      {open === 'account' ? <AccountSheet onClose={close} /> : <PeopleSheet onClose={close} />}
+    </Suspense>
   )
 }

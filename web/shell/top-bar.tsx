@@ -4,9 +4,10 @@ import { select } from '../state/selection.ts'
 import { useShownCaseId } from '../state/solutions.ts'
 import { Button } from '../ui/button.tsx'
 import { PHONE, useMedia } from '../ui/use-media.ts'
+import { AccountMenu } from './account-menu.tsx'
 import { BarSelect } from './bar-select.tsx'
+import { DeskChoice } from './desk-choice.tsx'
 import { FeederSwitch } from './feeder-switch.tsx'
-import { PersonChoices } from './person-choices.tsx'
 import { ViewChoices } from './view-choices.tsx'
 import './top-bar.css'
 
@@ -28,7 +29,8 @@ export function TopBar() {
         <>
           <CaseChoice />
           <ViewChoices />
-          <PersonChoices />
+          <DeskChoice />
+          <AccountMenu />
         </>
       )}
     </header>

@@ -4,12 +4,14 @@ import './dialog.css'
 
 interface Props {
   readonly title: string
+  /** For lists and forms; on a phone either takes the whole page. */
+  readonly isWide?: boolean
   readonly onClose: () => void
   readonly children: ReactNode
 }
 
 /** A sheet over the page; Escape closes it and the focus goes back to where it was. Never two at once. */
-export function Dialog({ title, onClose, children }: Props) {
+export function Dialog({ title, isWide = false, onClose, children }: Props) {
   const ref = useRef<HTMLDialogElement>(null)
   const titleId = useId()
   useEffect(() => {
@@ -18,7 +20,12 @@ export function Dialog({ title, onClose, children }: Props) {
     return () => dialog?.close()
   }, [])
   return (
-    <dialog ref={ref} className="dialog" aria-labelledby={titleId} onClose={onClose}>
+    <dialog
+      ref={ref}
+      className={isWide ? 'dialog dialog-wide' : 'dialog'}
+      aria-labelledby={titleId}
+      onClose={onClose}
+    >
       <div className="dialog-head">
         <h2 id={titleId}>{title}</h2>
         <Button look="plain" onClick={onClose}>

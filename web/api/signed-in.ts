@@ -1,0 +1,65 @@
+import { useQuery } from '@tanstack/react-query'
+import type { Me } from '#contract/account.ts'
+import { queryClient } from './query-client.ts'
+
+export const ME = ['me'] as const
+const ENDED = ['session-ended'] as const
+/** What is the same for whoever asks. */
+const FOR_ALL: readonly unknown[] = [ME[0], ENDED[0], 'settings']
+
+let waiting: ((isSamePerson: boolean) => void)[] = []
+
+/** Who was signed in last on this page, as far as it was told. */
+export function knownMe(): Me | undefined {
+  return queryClient.getQueryData<Me>(ME)
+}
+
+export function noteSessionEnded(): void {
+  queryClient.setQueryData(ENDED, true)
+}
+
+/** Whether the server asked to sign in, and nobody has since. */
+export function useSessionEnded(): boolean {
+  const query = useQuery({
+    queryKey: ENDED,
+    queryFn: () => false,
+    initialData: false,
+    staleTime: Number.POSITIVE_INFINITY,
+  })
+  return query.data
+}
+
+/** Waits until somebody signed in on this page; tells whether it is who was signed in before. */
+export function signedInAgain(signal?: AbortSignal): Promise<boolean> {
+  return new Promise((resolve, reject) => {
+    waiting.push(resolve)
+    signal?.addEventListener('abort', () => reject(signal.reason), { once: true })
+  })
+}
+
+/** Goes on as this person: what another one saw is let go, what was asked meanwhile is asked again. */
+export async function noteSignedIn(me: Me): Promise<void> {
+  const isSamePerson = knownMe()?.id === me.id
+  queryClient.setQueryData(ME, me)
+  queryClient.setQueryData(ENDED, false)
+  const resolvers = waiting
+  waiting = []
+  for (const resolve of resolvers) resolve(isSamePerson)
+  const ofThePerson = { predicate: isOfThePerson }
+  if (isSamePerson) await queryClient.invalidateQueries(ofThePerson)
+  else await queryClient.resetQueries(ofThePerson)
+}
+
+/** Lets go of everything that the person saw. */
+export function noteSignedOut(): void {
+  queryClient.removeQueries({ predicate: isOfThePerson })
+  queryClient.removeQueries({ queryKey: ME })
+  noteSessionEnded()
+  const resolvers = waiting
+  waiting = []
+  for (const resolve of resolvers) resolve(false)
+}
+
+function isOfThePerson({ queryKey }: { readonly queryKey: readonly unknown[] }): boolean {
+  return !FOR_ALL.includes(queryKey[0])
+}

@@ -1,0 +1,61 @@
+import { useEffect } from 'react'
+import { useMe } from './api/account.ts'
+import { useFeederAnswer, useFeederList, useLand } from './api/feeders.ts'
+import { AddFeeder } from './planner/add-feeder.tsx'
+import { LoadingPage } from './shell/loading-page.tsx'
+import { OtherFeeders } from './shell/other-feeders.tsx'
+import { Shell } from './shell/shell.tsx'
+import { StartPage } from './shell/start-page.tsx'
+import { arriveAtDesk } from './state/arrive-at-desk.ts'
+import { FeederProvider } from './state/feeder.tsx'
+import { select, useSelection } from './state/selection.ts'
+import { EmptyNote, ErrorNote } from './ui/state-note.tsx'
+
+/** The open feeder, or how to come to one. */
+export function FeederPage() {
+  const roles = useMe().data?.roles
+  const { feeder: feederId } = useSelection()
+  const list = useFeederList()
+  const answer = useFeederAnswer(feederId)
+  const first = list.data?.find(({ origin }) => origin === 'demo') ?? list.data?.[0]
+  // Asked for beside the feeder, so that the map has its land as soon as it is drawn.
+  useLand((list.data?.find(({ id }) => id === feederId) ?? first)?.place ?? null)
+
+  useEffect(() => {
+    if (feederId !== null || !first) return
+    arriveAtDesk(roles ?? [])
+    select({ feeder: first.id })
+  }, [feederId, first, roles])
+
+  if (list.isError || answer.isError) {
+    const retry = () => void (list.isError ? list.refetch() : answer.refetch())
+    return (
+      <StartPage>
+        <ErrorNote
+          title={
+            list.isError ? 'The feeders could not be listed.' : 'The feeder could not be opened.'
+          }
+          error={list.error ?? answer.error}
+          onRetry={retry}
+        />
+        <OtherFeeders />
+      </StartPage>
+    )
+  }
+  if (list.data?.length === 0) {
+    return (
+      <StartPage>
+        <EmptyNote what="There is no feeder yet. Add the first one here." />
+        <AddFeeder isFirst />
+      </StartPage>
+    )
+  }
+  if (!answer.data) {
+    return <LoadingPage what="Opening the feeder…" />
+  }
+  return (
+    <FeederProvider feeder={answer.data.feeder} version={answer.data.version}>
+      <Shell key={answer.data.feeder.header.id} />
+    </FeederProvider>
+  )
+}

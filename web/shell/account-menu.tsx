@@ -1,0 +1,49 @@
+import { useId } from 'react'
+import { useMay, useMe, useSignOut } from '../api/account.ts'
+import { actingRole } from '../api/actor.ts'
+import { ROLE_WORDS } from '../record/role-words.ts'
+import { useSelection } from '../state/selection.ts'
+import { Button } from '../ui/button.tsx'
+import { openSheet } from './sheet.ts'
+import './account-menu.css'
+
+/** Who is signed in and acts as what, with the ways to the account, to the people and out. */
+export function AccountMenu() {
+  const me = useMe().data
+  const { person } = useSelection()
+  const menuId = useId()
+  if (!me) return null
+  const role = ROLE_WORDS[actingRole(me.roles, 'anyone', person)]
+  return (
+    <>
+      <button type="button" className="account-menu-button" popoverTarget={menuId}>
+        <span className="top-bar-label">Signed in as {role}</span>
+        <span className="account-menu-name">{me.name}</span>
+      </button>
+      <div id={menuId} popover="auto" className="account-menu">
+        <MenuRows isDemo={me.isDemo} />
+      </div>
+    </>
+  )
+}
+
+function MenuRows({ isDemo }: { readonly isDemo: boolean }) {
+  const mayManage = useMay('manage people and tokens')
+  const signOut = useSignOut()
+  return (
+    <>
+      <Button look="plain" onClick={() => openSheet('account')}>
+        Account and sessions
+      </Button>
+      {mayManage && (
+        <Button look="plain" onClick={() => openSheet('people')}>
+          People and tokens
+        </Button>
+      )}
+      <Button look="plain" disabled={signOut.isPending} onClick={() => signOut.mutate()}>
+        {isDemo ? 'Leave, or enter as someone else' : 'Sign out'}
+      </Button>
+      {signOut.isError && <p role="alert">Not signed out: {signOut.error.message}</p>}
+    </>
+  )
+}

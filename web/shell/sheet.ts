@@ -1,0 +1,12 @@
+import { createStore, useStore } from '../state/store.ts'
+
+export type SheetName = 'account' | 'people'
+
+const open = createStore<SheetName | null>(null)
+
+/** Opens one of the sheets over the page; null closes it. */
+export const openSheet = open.set
+
+export function useOpenSheet(): SheetName | null {
+  return useStore(open)
+}
