@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { installPackages } from '../server/run/packages.mjs'
 import { PROJECT_FOLDER, runPackage, runProgram } from '../server/run/project.mjs'
+import { auditPackages } from './support/audit-packages.mjs'
 import { ensureChromium } from './support/install-chromium.mjs'
 
 const RESULTS = join(PROJECT_FOLDER, 'artifacts/test-results.json')
@@ -20,6 +21,7 @@ async function runTests(extra) {
     'tests/vitest.config.ts',
     '--reporter=default',
     '--reporter=json',
+    '--reporter=tests/support/databases-reporter.ts',
     `--outputFile.json=${RESULTS}`,
     ...extra,
   ])
@@ -51,7 +53,10 @@ async function runAll() {
   await installPackages()
   process.env.CHROMIUM_PATH = ensureChromium()
   mkdirSync(join(PROJECT_FOLDER, 'artifacts'), { recursive: true })
-  const failedSteps = (await runStep('check', 'check.mjs')) + (await runStep('build', 'build.mjs'))
+  const failedSteps =
+    (await auditPackages()) +
+    (await runStep('check', 'check.mjs')) +
+    (await runStep('build', 'build.mjs'))
   const { passed, failed } = await runTests(process.argv.slice(2))
   return { passed, failed: failed + failedSteps }
 }
