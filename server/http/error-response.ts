@@ -38,7 +38,7 @@ export function errorResponse(context: Context, error: unknown, log: ServerLog):
   const requestId = String(context.get('requestId'))
   if (refusal.code === 'internal') log.fault(error, { requestId })
   const { status, title } = PROBLEM_KINDS[refusal.code]
-  const { findings, faults, current } = refusal.extras
+  const { findings, faults, current, retryAfterS } = refusal.extras
   const problem: Problem = {
     type: `urn:crossarm:problem:${refusal.code}`,
     title,
@@ -50,7 +50,11 @@ export function errorResponse(context: Context, error: unknown, log: ServerLog):
     ...(current !== undefined && { current }),
     requestId,
   }
-  const headers = { 'content-type': PROBLEM_MEDIA_TYPE, 'cache-control': 'no-store' }
+  const headers = {
+    'content-type': PROBLEM_MEDIA_TYPE,
+    'cache-control': 'no-store',
+    ...(retryAfterS !== undefined && { 'retry-after': String(retryAfterS) }),
+  }
   return context.body(JSON.stringify(problem), status, headers)
 }
 

@@ -3,7 +3,7 @@ import { ACTING_ROLE_HEADER, type Role } from '#contract/actor.ts'
 import { type Asker, mayDo, RIGHTS, type Right } from '#contract/rights.ts'
 import type { Route } from '#contract/route.ts'
 import type { People } from '../people/people.ts'
-import type { Visit } from '../people/visit.ts'
+import type { PersonVisit, Visit } from '../people/visit.ts'
 import { Refusal } from '../services/refusal.ts'
 import { sendCookies } from './asking-of.ts'
 import type { Gate } from './serve-routes.ts'
@@ -30,6 +30,13 @@ export function visitOf(context: Context): Visit {
   const visit = context.get('visit') as Visit | null
   if (visit) return visit
   throw new Refusal('sign-in-needed', 'Sign in first.')
+}
+
+/** Of a person at their own account; a machine has none. */
+export function ownVisit(context: Context): PersonVisit {
+  const visit = visitOf(context)
+  if ('session' in visit) return visit
+  throw new Refusal('not-allowed', 'A token has no account of its own. Sign in as a person.')
 }
 
 function admit(visit: Visit | null, right: Route['right'], context: Context): Asker | null {

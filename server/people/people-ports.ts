@@ -2,12 +2,14 @@ import type { CookieOptions } from 'hono/utils/cookie'
 import type { PeopleStore } from '../services/people-ports.ts'
 import type { Clock, NewId } from '../services/ports.ts'
 import type { Auth } from './auth.ts'
+import type { SignInLimits } from './sign-in-limits.ts'
 
 /** What everything in this room needs. */
 export interface PeoplePorts {
   readonly store: PeopleStore
   readonly auth: Auth
   readonly secret: string
+  readonly limits: SignInLimits
   readonly isDemo: boolean
   readonly clock: Clock
   readonly newId: NewId

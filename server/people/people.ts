@@ -4,6 +4,7 @@ import type { Clock, NewId } from '../services/ports.ts'
 import { type AuthOptions, makeAuth } from './auth.ts'
 import { addDemoPeople } from './demo-people.ts'
 import type { PeoplePorts, SessionCookie } from './people-ports.ts'
+import { SignInLimits } from './sign-in-limits.ts'
 import type { SignOn } from './sign-on.ts'
 import { type Credentials, readVisit, type Visit } from './visit.ts'
 
@@ -53,6 +54,7 @@ export async function openPeople(options: PeopleOptions): Promise<People> {
     store,
     auth,
     secret: options.secret,
+    limits: new SignInLimits(store.tries, options.secret, clock),
     isDemo,
     clock,
     newId: options.newId,

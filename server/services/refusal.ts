@@ -6,6 +6,8 @@ interface RefusalExtras {
   readonly faults?: readonly InputFault[]
   /** The record as it stands. */
   readonly current?: unknown
+  /** When the same request is worth sending again. */
+  readonly retryAfterS?: number
 }
 
 /** A request that cannot be granted, with its reason for the person who asked. */
