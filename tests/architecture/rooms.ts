@@ -37,6 +37,8 @@ const STATE = 'web/state'
 const RECORD = 'web/record'
 const SHARED_WEB = [UI, API, WORKERS, MAP, STATE, RECORD]
 const PERSONS = ['web/planner', 'web/coordinator', 'web/crew']
+/** Signing in, one's own account, and the people of the utility: one folder each, like a person's. */
+const PEOPLE_SCREENS = ['web/entry', 'web/account', 'web/administration']
 
 const person = (folder: string): Room => ({
   folder,
@@ -100,6 +102,7 @@ export const ROOMS: readonly Room[] = [
   { folder: STATE, rooms: [UI, API, WORKERS, ...DOMAIN], packages: ['*'] },
   { folder: RECORD, rooms: [UI, API, STATE, CONTRACT, ...DOMAIN], packages: ['*'] },
   ...PERSONS.map(person),
+  ...PEOPLE_SCREENS.map(person),
 ]
 
 /** Files that join rooms, and so may import any of those named. */
@@ -116,7 +119,7 @@ export const JOINING_FILES: readonly Room[] = [
   },
   {
     folder: 'web',
-    rooms: [...SHARED_WEB, ...PERSONS, CONTRACT, ...DOMAIN],
+    rooms: [...SHARED_WEB, ...PERSONS, ...PEOPLE_SCREENS, CONTRACT, ...DOMAIN],
     packages: ['*'],
   },
 ]
