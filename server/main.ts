@@ -12,7 +12,9 @@ import { feederOfLayers, readFeederFolder } from './layer-files/feeder-folder.ts
 import { logOf, openLog, type ServerLog } from './log/server-log.ts'
 import { refuseOpenDemo } from './people/demo.ts'
 import { openPeople } from './people/people.ts'
+import { type PeopleAtServer, peopleAtServer } from './people/people-at-server.ts'
 import { sessionSecret } from './people/session-secret.ts'
+import { peopleSettingsOf } from './people/settings-of.ts'
 import type { SignOn } from './people/sign-on.ts'
 import { fillStore } from './services/fill-store.ts'
 import { createServices } from './services/services.ts'
@@ -57,6 +59,8 @@ export interface ServerOptions {
 export interface RunningServer {
   /** Where it answers, as http://127.0.0.1:8080. */
   readonly address: string
+  /** By which the first administrator comes in, once; null where there is one. */
+  readonly firstLink: string | null
   /** Lets answers under way finish, ends studies and closes the database. */
   stop(): Promise<void>
 }
@@ -121,6 +125,7 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
       }),
       mapStyleUrl: options.mapStyleUrl ?? null,
       isEncrypted: options.origin?.startsWith('https:') ?? false,
+      origin: options.origin ?? null,
       names: [options.host ?? DEFAULT_HOST, ...(options.names ?? [])],
       webFolder: options.webFolder ?? join(project, 'dist/web'),
       version: await projectVersion(project),
@@ -129,7 +134,7 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
       measures: {
         databaseWrites: () => store.database.writes,
         workByState: () => store.work.countByState(),
-        followers: () => 0,
+        followers: () => services.changes.followers,
       },
     })
     const server = createHttpServer(app)
@@ -137,10 +142,13 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
     const address = await listen(server, host, port)
     const stop = async () => {
       stopping.abort()
+      services.changes.stop()
       await Promise.all([stopListening(server), background.work.stop()])
       await closeAll()
     }
-    return { address, stop }
+    const atServer = peopleAtServer(people.ports, options.origin ?? address)
+    const first = isDemo ? null : await atServer.inviteFirstAdministrator()
+    return { address, firstLink: first?.link ?? null, stop }
   } catch (error) {
     await closeAll()
     throw error
@@ -181,6 +189,7 @@ export async function runServer(env: NodeJS.ProcessEnv): Promise<void> {
   const log = logOf(env, process.stdout.isTTY)
   const server = await startServer({ ...optionsOf(env), log })
   console.log(`Crossarm answers at ${server.address}`)
+  if (server.firstLink) console.log(firstLinkWords(server.firstLink))
   stopOnSignal(() => server.stop(), log)
 }
 
@@ -218,6 +227,8 @@ export function optionsOf(env: NodeJS.ProcessEnv): ServerOptions {
     ...(CROSSARM_DATA && { dataFolder: resolve(CROSSARM_DATA) }),
     ...(CROSSARM_MAP_STYLE && { mapStyleUrl: CROSSARM_MAP_STYLE }),
     ...(CROSSARM_NAMES && { names: CROSSARM_NAMES.split(',').map((name) => name.trim()) }),
+    ...(env.DATABASE_URL && { databaseUrl: env.DATABASE_URL }),
+    ...peopleSettingsOf(env),
   }
 }
 
@@ -225,6 +236,21 @@ function portOf(text: string): number {
   const port = Number(text)
   if (Number.isInteger(port) && port >= 0 && port <= 65_535) return port
   throw new Error(`PORT must be a number from 0 to 65535, got "${text}".`)
+}
+
+function firstLinkWords(link: string): string {
+  return `Nobody administers this server yet. The first administrator comes in here, within the hour:\n${link}`
+}
+
+/** The people of the record that the environment names, for the command line. */
+export async function openPeopleAtServer(
+  env: NodeJS.ProcessEnv,
+): Promise<{ readonly people: PeopleAtServer; close(): Promise<void> }> {
+  const store = await openStore(placeOf(env))
+  const { origin = `http://${env.HOST || DEFAULT_HOST}:${env.PORT || DEFAULT_PORT}` } =
+    peopleSettingsOf(env)
+  const people = peopleAtServer({ store, clock, newId: randomUUID }, origin)
+  return { people, close: () => store.close() }
 }
 
 function sharedWords(dataFolder: string): string {

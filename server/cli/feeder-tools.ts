@@ -4,6 +4,7 @@ import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Finding, LayerName } from '#domain/feeder/finding.ts'
 import type { SiteOutcome } from '#domain/siting/site-feeder.ts'
 import type { SiteRequest } from '#domain/siting/site-request.ts'
+import type { PeopleAtServer } from '../people/people-at-server.ts'
 import type { RecordReport } from '../services/record-report.ts'
 
 export interface FeederReading {
@@ -25,6 +26,11 @@ export interface FeederTools {
   ) => Promise<SiteOutcome>
   /** Checks the record of the place that the environment names; `knownHead` is a hash noted down earlier. */
   readonly verify: (env: NodeJS.ProcessEnv, knownHead?: string) => Promise<RecordReport>
+  /** Does something with the people of the place that the environment names. */
+  readonly withPeople: <Result>(
+    env: NodeJS.ProcessEnv,
+    work: (people: PeopleAtServer) => Promise<Result>,
+  ) => Promise<Result>
   /** Starts the server as the environment says; resolves once it listens. */
   readonly serve: (env: NodeJS.ProcessEnv) => Promise<void>
 }

@@ -31,6 +31,11 @@ const tools: FeederTools = {
     ])
     return verifyRecord(placeOf(env), knownHead)
   },
+  withPeople: async (env, work) => {
+    const { openPeopleAtServer } = await import('../main.ts')
+    const { people, close } = await openPeopleAtServer(env)
+    return work(people).finally(close)
+  },
   serve: async (env) => {
     const { runServer } = await import('../main.ts')
     await runServer(env)

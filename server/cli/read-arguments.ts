@@ -28,6 +28,14 @@ export function readOptions<Wanted extends Options>(
   return parsed(args, options, false).values
 }
 
+/** Options and words of a command that takes both. Throws `UsageError`. */
+export function readParts<Wanted extends Options>(
+  args: readonly string[],
+  options: Wanted,
+): ReturnType<typeof parseArgs<{ options: Wanted; allowPositionals: true }>> {
+  return parsed(args, options, true)
+}
+
 function parsed<Wanted extends Options>(
   args: readonly string[],
   options: Wanted,

@@ -1,6 +1,7 @@
 import { checkCommand } from './check-command.ts'
 import { type Command, type ExitCode, type Streams, UsageError } from './command.ts'
 import type { FeederTools } from './feeder-tools.ts'
+import { peopleCommand } from './people-command.ts'
 import { serveCommand } from './serve-command.ts'
 import { siteCommand } from './site-command.ts'
 import { verifyCommand } from './verify-command.ts'
@@ -11,6 +12,7 @@ const COMMANDS: readonly Command[] = [
   siteCommand,
   checkCommand,
   serveCommand,
+  peopleCommand,
   verifyCommand,
 ]
 

@@ -57,11 +57,14 @@ export const AcceptInvitationBody = z.object({
   token: z.string().min(20).max(200),
   name: PersonName,
   password: Password,
+  /** Where the invitation names none, as that of the first administrator. */
+  email: Email.optional(),
 })
 /** What an invitation says before it is accepted. */
 export const InvitationQuery = z.object({ token: z.string().min(20).max(200) })
 export const InvitationWords = z.object({
-  email: z.string(),
+  /** Null for the first administrator, who says it. */
+  email: z.string().nullable(),
   name: z.string(),
   roles: z.array(Role),
   endsAt: z.iso.datetime(),

@@ -40,6 +40,8 @@ export interface AppOptions {
   readonly mapStyleUrl: string | null
   /** People reach the server by https only, through a proxy. */
   readonly isEncrypted: boolean
+  /** Where people reach the server; null where it is reached by its own address. */
+  readonly origin: string | null
   /** Host names by which the server is reached, beside its addresses. */
   readonly names: readonly string[]
   /** Folder of the built screens. */
@@ -64,7 +66,7 @@ export function createApp(services: Services, options: AppOptions): OpenAPIHono 
   app.use(requestLog(options.log))
   app.use(measures.register)
   app.use(securityHeaders(options))
-  app.use(ownSiteOnly(options.names))
+  app.use(ownSiteOnly(options.names, options.origin))
   app.use(limitAddress)
   app.use(compress())
   const handlers: Handlers = {

@@ -19,6 +19,13 @@ export interface NewInvitation {
   readonly endsAt: string
 }
 
+/** What a person says of themselves when they come in. */
+export interface AcceptedAs {
+  readonly name: string
+  readonly email: string
+  readonly passwordHash: string
+}
+
 export interface StoredInvitation {
   readonly person: StoredPerson
   readonly endsAt: string
@@ -50,14 +57,10 @@ export interface PersonStore {
   invite(personId: string, invitation: NewInvitation): Promise<void>
   findInvitation(secretHash: string): Promise<StoredInvitation | null>
   /**
-   * Uses the invitation up: the person is active under the name, signs in with the password alone,
-   * and every session of theirs has ended. Null where it was used or ended meanwhile.
+   * Uses the invitation up: the person is active under name and email, signs in with the password
+   * alone, and every session of theirs has ended. Null where it was used or ended meanwhile.
    */
-  accept(
-    secretHash: string,
-    given: { readonly name: string; readonly passwordHash: string },
-    at: string,
-  ): Promise<StoredPerson | null>
+  accept(secretHash: string, given: AcceptedAs, at: string): Promise<Added | null>
   /** An invited person who came by the utility's own sign-on. */
   activate(personId: string, at: string): Promise<void>
   noteSignIn(personId: string, at: string): Promise<void>

@@ -1,5 +1,6 @@
 import type { Transaction } from 'kysely'
 import type {
+  AcceptedAs,
   NewInvitation,
   NewPerson,
   PersonStore,
@@ -98,26 +99,19 @@ export function personRepository(db: Database): PersonStore {
       return person ? { person, endsAt: found.ends_at } : null
     },
 
-    accept: (secretHash, { name, passwordHash }, at) =>
+    accept: (secretHash, given, at) =>
       db.transaction(async (transaction) => {
-        const used = await transaction
-          .deleteFrom('invitations')
+        const kept = await transaction
+          .selectFrom('invitations')
+          .select('person_id')
           .where('secret_hash', '=', secretHash)
           .where('ends_at', '>', at)
-          .returning('person_id')
           .executeTakeFirst()
-        const person = used && (await find(used.person_id))
+        const person = kept && (await find(kept.person_id))
         if (!person || person.state === 'closed') return null
-        await setPassword(transaction, person.id, passwordHash, at)
-        await dropInvitations(transaction, person.id)
-        await endSessions(transaction, person.id)
-        if (person.state === 'active' && person.name === name) return person
-        return write(
-          transaction,
-          person,
-          { ...person, name, state: 'active' },
-          byOneself(person, at),
-        )
+        const other = await findByEmail(given.email)
+        if (other && other.id !== person.id) return { status: 'email-taken' }
+        return { status: 'added', person: await comeIn(transaction, person, given, at) }
       }),
 
     activate: (personId, at) =>
@@ -141,6 +135,31 @@ export function personRepository(db: Database): PersonStore {
 
 /** The name by which the library of sign-in knows an account with a password. */
 const PASSWORD = 'credential'
+
+/** Takes up the invitation: whoever has it owns the account, with nothing left of who had it before. */
+async function comeIn(
+  transaction: Transaction<Tables>,
+  person: StoredPerson,
+  { name, email, passwordHash }: AcceptedAs,
+  at: string,
+): Promise<StoredPerson> {
+  await setPassword(transaction, person.id, passwordHash, at)
+  await dropInvitations(transaction, person.id)
+  await endSessions(transaction, person.id)
+  await setEmail(transaction, person.id, email.toLowerCase())
+  if (person.state === 'active' && person.name === name) return person
+  return write(transaction, person, { ...person, name, state: 'active' }, byOneself(person, at))
+}
+
+async function setEmail(
+  transaction: Transaction<Tables>,
+  personId: string,
+  email: string,
+): Promise<void> {
+  for (const table of ['people', 'auth_users'] as const) {
+    await transaction.updateTable(table).set({ email }).where('id', '=', personId).execute()
+  }
+}
 
 type Changeable = Pick<StoredPerson, 'name' | 'roles' | 'state'>
 
