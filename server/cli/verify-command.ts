@@ -6,7 +6,7 @@ import { readOptions } from './read-arguments.ts'
 const HELP = `Usage: crossarm verify [--head <hash>] [--data <folder>]
 
 Checks the whole record without changing it; a server may go on running meanwhile:
-the chain of the history, the database itself, and its rows against the history.
+the chain of the history, the database itself, its rows against the history, and attached files.
 
 The end of the chain is printed as its head. Note it down where nobody who could change the database
 can change it. Given as --head later, it shows whether anything up to it was changed or cut off.
@@ -49,7 +49,7 @@ function hashOf(text: string | undefined): string | undefined {
   throw new UsageError(`--head takes 64 hexadecimal digits, not "${text}".`)
 }
 
-function faultsOf({ chain, database, rows }: RecordReport, knownHead?: string): string[] {
+function faultsOf({ chain, database, rows, files }: RecordReport, knownHead?: string): string[] {
   const { fault, knownHeadSeq } = chain
   const chainFaults = fault ? [`History: broken at entry ${fault.seq}: ${fault.what}.`] : []
   if (knownHead !== undefined && knownHeadSeq === null) {
@@ -61,16 +61,18 @@ function faultsOf({ chain, database, rows }: RecordReport, knownHead?: string): 
     ...chainFaults,
     ...database.map((what) => `Database: ${what}`),
     ...rows.map((what) => `Record: ${what}`),
+    ...files.map((what) => `Files: ${what}`),
   ]
 }
 
-function summaryOf({ chain }: RecordReport): string[] {
+function summaryOf({ chain, wholeFiles, leftFiles }: RecordReport): string[] {
   const { entries, head, knownHeadSeq } = chain
   const number = `${entries} ${entries === 1 ? 'entry' : 'entries'}`
   const lines = [`History: ${number}${chain.fault ? '' : ', the chain is unbroken'}.`]
   if (knownHeadSeq !== null) lines.push(`Known head: entry ${knownHeadSeq}, unchanged up to it.`)
   if (head) lines.push(`Head: entry ${head.seq}, ${head.hash}`)
-  return lines
+  lines.push(`Files: ${wholeFiles} as they were taken in.`)
+  return [...lines, ...leftFiles.map((file) => `Notice: nothing refers to ${file}; remove it.`)]
 }
 
 function counted(faults: number): string {

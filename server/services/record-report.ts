@@ -19,10 +19,14 @@ export interface ChainReport {
   readonly knownHeadSeq: number | null
 }
 
-/** What a check of the whole record found. All members but `chain` say in words what is wrong. */
+/** What a check of the whole record found: beside the chain, in words, each what is wrong. */
 export interface RecordReport {
   readonly chain: ChainReport
   readonly database: readonly string[]
   /** Rows held against the history. */
   readonly rows: readonly string[]
+  readonly files: readonly string[]
+  readonly wholeFiles: number
+  /** Files that no attachment refers to: nothing is lost by them, but they should not be there. */
+  readonly leftFiles: readonly string[]
 }

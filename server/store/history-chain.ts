@@ -3,7 +3,7 @@ import type { HistoryEntry } from '../services/ports.ts'
 import type { ChainFault, ChainHead, ChainReport } from '../services/record-report.ts'
 import { canonicalJson } from './canonical-json.ts'
 
-export type { ChainHead } from '../services/record-report.ts'
+export type { ChainHead, ChainReport } from '../services/record-report.ts'
 
 /** `previousHash` of the first entry of all. */
 export const NO_HASH = '0'.repeat(64)

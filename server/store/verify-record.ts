@@ -3,10 +3,11 @@ import { join } from 'node:path'
 import type { Kysely, Transaction } from 'kysely'
 import type { RecordReport } from '../services/record-report.ts'
 import { ATTACHMENT_KIND } from './attachment-repository.ts'
+import { checkAttachments } from './check-attachments.ts'
 import { CHECK_DATABASE } from './check-database.ts'
 import { checkFeeders } from './check-feeders.ts'
 import { checkRows } from './check-rows.ts'
-import type { Connections } from './database.ts'
+import { type Connections, Database } from './database.ts'
 import { readEntries } from './history.ts'
 import { checkChain } from './history-chain.ts'
 import { stepsAhead, stepsTaken } from './migrate.ts'
@@ -30,7 +31,7 @@ export async function verifyRecord(
 ): Promise<RecordReport> {
   const connections = openToRead(dataFolder, databaseUrl)
   try {
-    return await inOneState(connections, async (db) => {
+    const checked = await inOneState(connections, async (db) => {
       await refuseOtherVersion(db, connections)
       return {
         database: await CHECK_DATABASE[connections.kind](db),
@@ -43,9 +44,22 @@ export async function verifyRecord(
         ],
       }
     })
+    return { ...checked, ...(await checkFiles(new Database(connections), dataFolder)) }
   } finally {
     await connections.reader.destroy()
     if (connections.writer !== connections.reader) await connections.writer.destroy()
+  }
+}
+
+async function checkFiles(database: Database, dataFolder: string) {
+  const { whole, missing, altered, unreferenced } = await checkAttachments(database, dataFolder)
+  return {
+    files: [
+      ...missing.map((id) => `The file of attachment ${id} is missing.`),
+      ...altered.map((file) => `${file} is not what was taken in.`),
+    ],
+    wholeFiles: whole,
+    leftFiles: unreferenced,
   }
 }
 

@@ -7,7 +7,7 @@ describe('help', () => {
   it('lists the commands', async () => {
     const { code, out, err } = await runCli('--help')
     expect({ code, err }).toEqual({ code: 0, err: '' })
-    for (const command of ['voltage', 'site', 'check', 'serve']) {
+    for (const command of ['voltage', 'site', 'check', 'serve', 'verify']) {
       expect(out).toMatch(new RegExp(`^ {2}${command} +\\S`, 'm'))
     }
   })
@@ -17,6 +17,7 @@ describe('help', () => {
     ['site', ['--banks', '--goal', '--taps', '--low', '--high', '--json']],
     ['check', ['<feeder folder>']],
     ['serve', ['--host', '--port', '--data']],
+    ['verify', ['--head', '--data']],
   ])('of %s names its options and what its exit code means', async (command, options) => {
     const { code, out } = await runCli(command, '--help')
     expect(code).toBe(0)
@@ -35,6 +36,8 @@ describe('bad usage', () => {
     ['an option that there is not', ['voltage', published('bw33'), '--fast']],
     ['taps of another kind', ['voltage', published('bw33'), '--taps', 'up']],
     ['a case that the feeder lacks', ['voltage', published('bw33'), '--case', 'noon']],
+    ['a head that is none', ['verify', '--head', 'abc']],
+    ['no database to verify', ['verify', '--data', 'geodata/nowhere']],
     ['three banks', ['site', published('bw33'), '--banks', '3']],
     ['volts that are none', ['site', published('bw33'), '--low', 'abc']],
     ['limits the wrong way around', ['site', published('bw33'), '--low', '127']],

@@ -58,9 +58,6 @@ describe('the canonical text', () => {
     const names = ['\u20ac', '\r', '\ufb33', '1', '\ud83d\ude00', '\u0080', '\u00f6']
     const text = canonicalJson(Object.fromEntries(names.map((name) => [name, 0])))
     const inOrder = ['\r', '1', '\u0080', '\u00f6', '\u20ac', '\ud83d\ude00', '\ufb33']
-    expect(Object.keys(JSON.parse(text))).toEqual(
-      Object.keys(Object.fromEntries(inOrder.map((name) => [name, 0]))),
-    )
     expect(text).toBe(`{${inOrder.map((name) => `${JSON.stringify(name)}:0`).join(',')}}`)
   })
 

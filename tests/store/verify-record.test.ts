@@ -1,3 +1,6 @@
+import { createHash } from 'node:crypto'
+import { appendFile, chmod, rm, writeFile } from 'node:fs/promises'
+import { dirname, join } from 'node:path'
 import { sql } from 'kysely'
 import { beforeEach, describe, expect, it } from 'vitest'
 import { verifyRecord } from '../../server/store/verify-record.ts'
@@ -44,6 +47,9 @@ describe('a record that nobody touched', () => {
       },
       database: [],
       rows: [],
+      files: [],
+      wholeFiles: 0,
+      leftFiles: [],
     })
   })
 
@@ -133,5 +139,41 @@ describe('the database itself', () => {
     await expect(verifyRecord(nowhere)).rejects.toThrow(/There is no database in .*nowhere/)
     await tamper("delete from kysely_migration where name = '0004-history-chain'")
     await expect(verify()).rejects.toThrow(/older version of the program/)
+  })
+})
+
+describe('attached files', () => {
+  async function attach(): Promise<string> {
+    const content = new Blob(['%PDF-1.7\n%%EOF\n']).stream() as ReadableStream<Uint8Array>
+    const { attachments } = temporary.store
+    const staging = await attachments.stage(content, 1000)
+    if (staging.status !== 'staged') throw new Error(`Expected a file, got ${staging.status}.`)
+    const attachment = {
+      id: 'report-1',
+      feederId: 'small',
+      attachedTo: 'pole',
+      attachedToId: 'P3',
+      fileName: 'report.pdf',
+      note: '',
+    } as const
+    const { sha256 } = await attachments.add(attachment, staging.file, stampAt(9))
+    return join(temporary.folder, 'attachments', sha256.slice(0, 2), sha256)
+  }
+
+  it('are read and held against their hashes and the rows that refer to them', async () => {
+    const file = await attach()
+    expect(await verify()).toMatchObject({ rows: [], files: [], wholeFiles: 1, leftFiles: [] })
+    await chmod(file, 0o600)
+    await appendFile(file, 'more')
+    expect((await verify()).files).toEqual([`${file} is not what was taken in.`])
+    await rm(file)
+    expect((await verify()).files).toEqual(['The file of attachment report-1 is missing.'])
+  })
+
+  it('that nothing refers to are named, and are no fault', async () => {
+    const file = await attach()
+    const stray = join(dirname(file), createHash('sha256').update('stray').digest('hex'))
+    await writeFile(stray, 'stray')
+    expect(await verify()).toMatchObject({ files: [], leftFiles: [stray] })
   })
 })
