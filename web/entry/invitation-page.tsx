@@ -1,5 +1,5 @@
 import { type FormEvent, useState } from 'react'
-import type { InvitationWords } from '#contract/account.ts'
+import { Email, type InvitationWords } from '#contract/account.ts'
 import { useEntering, useInvitation } from '../api/account.ts'
 import { momentInWords } from '../record/moment-in-words.ts'
 import { rolesInWords } from '../record/roles-in-words.ts'
@@ -48,23 +48,64 @@ function AcceptForm({ token, words, onDone }: FormProps) {
     arriveAtDesk(me.roles)
   })
   const [name, setName] = useState(words.name)
+  const [email, setEmail] = useState('')
+  const [email, setEmail] = useState('')
   const pair = usePasswordPair()
   const [isTried, setIsTried] = useState(false)
+  const isEmailMissing = words.email === null && !Email.safeParse(email.trim()).success
   const nameFault = isTried && name.trim() === '' ? 'Give the name that others will see.' : null
+  const emailFault = isTried && isEmailMissing ? 'Give an email, as pat@your-utility.example.' : null
+  const needsEmail = words.email === null
+  const emailFault =
+    isTried && needsEmail && !Email.safeParse(email).success
+      ? 'Give the email that you will sign in with.'
+      : null
   const submit = (event: FormEvent) => {
     event.preventDefault()
     setIsTried(true)
     if (name.trim() === '' || pair.fault) return
-    accept.mutate({ token, name: name.trim(), password: pair.password })
+    if (needsEmail && !Email.safeParse(email).success) return
+    const own = needsEmail ? { email } : {}
+    accept.mutate({ token, name: name.trim(), password: pair.password, ...own })
   }
   return (
     <form className="stack" aria-label="Accept the invitation" noValidate onSubmit={submit}>
       <h2>Set your name and password</h2>
       <p>
-        For {words.email}, as {rolesInWords(words.roles)}. The link works once, until{' '}
+        For {words.email ?? 'the first person'}, as {rolesInWords(words.roles)}. The link works once, until{' '}
         <time dateTime={words.endsAt}>{momentInWords(words.endsAt)}</time>.
       </p>
-      <input type="email" autoComplete="username" value={words.email} readOnly hidden />
+      {words.email === null ? (
+        <Field label="Your email" hint="You sign in with it." fault={emailFault}>
+          {(control) => (
+            <input
+              className="input"
+              type="email"
+              autoComplete="username"
+              value={email}
+              onChange={({ target }) => setEmail(target.value)}
+              {...control}
+            />
+          )}
+        </Field>
+      ) : (
+        {words.email === null ? (
+        <Field label="Your email" hint="You will sign in with it." fault={emailFault}>
+          {(control) => (
+            <input
+              className="input"
+              type="email"
+              autoComplete="username"
+              value={email}
+              onChange={({ target }) => setEmail(target.value)}
+              {...control}
+            />
+          )}
+        </Field>
+      ) : (
+        <input type="email" autoComplete="username" value={words.email} readOnly hidden />
+      )}
+      )}
       <Field label="Your name" hint="Stands beside what you change." fault={nameFault}>
         {(control) => (
           <input
