@@ -29,7 +29,6 @@ export function createServices(ports: Ports) {
     repeatable: repeatableWrites(ports),
     studies: studyService(ports),
     longWork: longWorkService(ports),
-    countFeeders: () => ports.store.feeders.count(),
     takeInLayers: (actor: Actor, body: TakeInBody) => takeInLayers(ports, actor, body),
     solveVoltage: (feederId: string, body: VoltageBody) => solveVoltage(ports, feederId, body),
     getLand: (placeId: string) => getLand(ports, placeId),
