@@ -6,7 +6,9 @@ type FeederRoutes = 'listFeeders' | 'takeInFeeder' | 'getFeeder' | 'getFindings'
 export function feederHandlers(services: Services): Pick<Handlers, FeederRoutes> {
   return {
     listFeeders: () => services.feeders.list(),
-    takeInFeeder: ({ body }, actor) => services.takeInLayers(actor, body),
+    takeInFeeder: {
+      prepare: async ({ body }, actor) => ({ write: services.takeInLayers(actor, body) }),
+    },
     getFeeder: ({ params, query }, actor) =>
       services.feeders.get(actor, params.feederId, query.version),
     getFindings: async ({ params }, actor) => ({

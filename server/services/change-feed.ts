@@ -40,6 +40,7 @@ export class ChangeFeed {
   #isReading = false
   #isBehind = false
   #isStopped = false
+  #followers = 0
   readonly #stopHearing: () => void
 
   constructor(ports: ChangePorts) {

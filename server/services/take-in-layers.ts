@@ -5,19 +5,22 @@ import type { Ports } from './ports.ts'
 import { Refusal } from './refusal.ts'
 
 /**
- * Keeps layers as a new version of their feeder.
+ * Reads and checks layers, and gives what keeps them as a new version of their feeder: only that
+ * needs the turn of writing.
  *
  * @throws Refusal `feeder-refused` with all findings where one of them is an error.
  */
-export async function takeInLayers(
+export function takeInLayers(
   { store, readLayers, clock }: Pick<Ports, 'store' | 'readLayers' | 'clock'>,
   actor: Actor,
   { layers }: TakeInBody,
-): Promise<TakenIn> {
+): () => Promise<TakenIn> {
   const { feeder, findings } = readLayers(layers)
   if (!feeder) throw refused(findings)
-  const version = await store.feeders.add(feeder, 'added', { actor, at: clock() })
-  return { id: feeder.header.id, version, findings: [...findings] }
+  return async () => {
+    const version = await store.feeders.add(feeder, 'added', { actor, at: clock() })
+    return { id: feeder.header.id, version, findings: [...findings] }
+  }
 }
 
 function refused(findings: readonly Finding[]): Refusal {
