@@ -1,5 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
+import { openSnapshot } from '../../server/store/archive/back-up.ts'
+import { lineOf } from '../../server/store/archive/cell.ts'
 import { fillTable, tableFormsIn } from '../../server/store/archive/load-tables.ts'
 import { ATTACHMENTS_FOLDER, attachmentPath } from '../../server/store/attachment-files.ts'
 import { Database } from '../../server/store/database.ts'
@@ -49,6 +51,19 @@ async function attach(dataFolder: string): Promise<void> {
   const file = attachmentPath(join(dataFolder, ATTACHMENTS_FOLDER), ATTACHED_SHA256)
   await mkdir(dirname(file), { recursive: true })
   await writeFile(file, ATTACHED)
+}
+
+/** Every line of every table but those of the steps, by table. */
+export async function everything(of: Place): Promise<Record<string, string[]>> {
+  const snapshot = await openSnapshot(of)
+  const lines: Record<string, string[]> = {}
+  for (const table of snapshot.tables.filter(({ name }) => !name.startsWith('kysely_'))) {
+    const rows: string[] = []
+    for await (const row of snapshot.rows(table)) rows.push(lineOf(row, table))
+    lines[table.name] = rows
+  }
+  await snapshot.close()
+  return lines
 }
 
 /** By the bytes of the key, as a database gives them. */
