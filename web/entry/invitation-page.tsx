@@ -49,47 +49,27 @@ function AcceptForm({ token, words, onDone }: FormProps) {
   })
   const [name, setName] = useState(words.name)
   const [email, setEmail] = useState('')
-  const [email, setEmail] = useState('')
   const pair = usePasswordPair()
   const [isTried, setIsTried] = useState(false)
   const isEmailMissing = words.email === null && !Email.safeParse(email.trim()).success
   const nameFault = isTried && name.trim() === '' ? 'Give the name that others will see.' : null
-  const emailFault = isTried && isEmailMissing ? 'Give an email, as pat@your-utility.example.' : null
-  const needsEmail = words.email === null
   const emailFault =
-    isTried && needsEmail && !Email.safeParse(email).success
-      ? 'Give the email that you will sign in with.'
-      : null
+    isTried && isEmailMissing ? 'Give an email, as pat@your-utility.example.' : null
   const submit = (event: FormEvent) => {
     event.preventDefault()
     setIsTried(true)
-    if (name.trim() === '' || pair.fault) return
-    if (needsEmail && !Email.safeParse(email).success) return
-    const own = needsEmail ? { email } : {}
+    if (name.trim() === '' || isEmailMissing || pair.fault) return
+    const own = words.email === null ? { email: email.trim() } : {}
     accept.mutate({ token, name: name.trim(), password: pair.password, ...own })
   }
   return (
     <form className="stack" aria-label="Accept the invitation" noValidate onSubmit={submit}>
       <h2>Set your name and password</h2>
       <p>
-        For {words.email ?? 'the first person'}, as {rolesInWords(words.roles)}. The link works once, until{' '}
-        <time dateTime={words.endsAt}>{momentInWords(words.endsAt)}</time>.
+        For {words.email ?? 'the first person here'}, as {rolesInWords(words.roles)}. The link works
+        once, until <time dateTime={words.endsAt}>{momentInWords(words.endsAt)}</time>.
       </p>
       {words.email === null ? (
-        <Field label="Your email" hint="You sign in with it." fault={emailFault}>
-          {(control) => (
-            <input
-              className="input"
-              type="email"
-              autoComplete="username"
-              value={email}
-              onChange={({ target }) => setEmail(target.value)}
-              {...control}
-            />
-          )}
-        </Field>
-      ) : (
-        {words.email === null ? (
         <Field label="Your email" hint="You will sign in with it." fault={emailFault}>
           {(control) => (
             <input
@@ -104,7 +84,6 @@ function AcceptForm({ token, words, onDone }: FormProps) {
         </Field>
       ) : (
         <input type="email" autoComplete="username" value={words.email} readOnly hidden />
-      )}
       )}
       <Field label="Your name" hint="Stands beside what you change." fault={nameFault}>
         {(control) => (
