@@ -24,7 +24,6 @@ it('loses no write that it answered when it is killed in the middle of the next'
   const [, signal] = await ended
   expect(signal).toBe('SIGKILL')
   const store = await temporary.reopen()
-  expect(store.isShared).toBe(false)
   const kept = (await store.protections.list('small')).map(({ id }) => id)
   expect(kept).toEqual(expect.arrayContaining(answered))
   const lastId = answered.at(-1) ?? ''
