@@ -19,9 +19,11 @@ import type { SignOn } from './people/sign-on.ts'
 import { fillStore } from './services/fill-store.ts'
 import { createServices } from './services/services.ts'
 import { workKinds } from './services/work-kinds.ts'
+import { BackupSchedule, type Schedule } from './store/archive/backup-schedule.ts'
 import { type OpenStore, openStore } from './store/open-store.ts'
 import type { Place } from './store/place.ts'
 import { listShippedData } from './store/shipped-data.ts'
+import { whyUnavailable } from './store/unavailable.ts'
 
 export interface ServerOptions {
   /** Address to listen on; loopback when left out. */
@@ -52,6 +54,11 @@ export interface ServerOptions {
   readonly hasPasskeys?: boolean
   /** Long work runs in this process too; so when left out. */
   readonly hasWorkers?: boolean
+  /** Where backups go, and when they are made by themselves; never where `schedule` is null. */
+  readonly backups?: {
+    readonly folder: string
+    readonly schedule: Pick<Schedule, 'everyHours' | 'keep'> | null
+  }
   /** Left out: only what goes wrong is told. */
   readonly log?: ServerLog
 }
@@ -81,10 +88,24 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
   const isDemo = options.isDemo ?? true
   if (isDemo) refuseOpenDemo(options.host ?? DEFAULT_HOST, options.origin)
   const { databaseUrl } = options
-  const store = await openStore({ dataFolder, reportFault, ...(databaseUrl && { databaseUrl }) })
-  if (store.isShared) reportFault(sharedWords(dataFolder))
+  const version = await projectVersion(project)
+  const place: Place = { dataFolder, ...(databaseUrl && { databaseUrl }) }
+  const backupsFolder = options.backups?.folder ?? join(dataFolder, 'backups')
+  const store = await openStore({ ...place, isServer: true, backupsFolder, version, reportFault })
   const background = await openBackground(store, options, reportFault)
+  const schedule = options.backups?.schedule
+  const backups = schedule
+    ? new BackupSchedule({
+        ...{ ...schedule, folder: backupsFolder, database: store.database, place, version, clock },
+        reportFault,
+        onWritten: ({ file, missing }) => {
+          log.info(`Backup written: ${file}`)
+          if (missing.length > 0) log.warn(`Attached files are missing: ${missing.length}`)
+        },
+      })
+    : null
   const closeAll = async () => {
+    await backups?.stop()
     await background.close()
     await store.close()
   }
@@ -128,8 +149,9 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
       origin: options.origin ?? null,
       names: [options.host ?? DEFAULT_HOST, ...(options.names ?? [])],
       webFolder: options.webFolder ?? join(project, 'dist/web'),
-      version: await projectVersion(project),
+      version,
       log,
+      whyUnavailable,
       readiness: { stopping: stopping.signal, askDatabase: () => store.database.ask() },
       measures: {
         databaseWrites: () => store.database.writes,
@@ -228,8 +250,25 @@ export function optionsOf(env: NodeJS.ProcessEnv): ServerOptions {
     ...(CROSSARM_MAP_STYLE && { mapStyleUrl: CROSSARM_MAP_STYLE }),
     ...(CROSSARM_NAMES && { names: CROSSARM_NAMES.split(',').map((name) => name.trim()) }),
     ...(env.DATABASE_URL && { databaseUrl: env.DATABASE_URL }),
+    ...backupSettingsOf(env),
     ...peopleSettingsOf(env),
   }
+}
+
+/** @throws Error naming the variable that cannot be used. */
+function backupSettingsOf(env: NodeJS.ProcessEnv): Pick<ServerOptions, 'backups'> {
+  const { CROSSARM_BACKUPS, CROSSARM_BACKUP_EVERY_HOURS, CROSSARM_BACKUP_KEEP } = env
+  if (!CROSSARM_BACKUPS) return {}
+  const everyHours = countOf('CROSSARM_BACKUP_EVERY_HOURS', CROSSARM_BACKUP_EVERY_HOURS, 24, 0)
+  const keep = countOf('CROSSARM_BACKUP_KEEP', CROSSARM_BACKUP_KEEP, 14, 1)
+  const schedule = everyHours === 0 ? null : { everyHours, keep }
+  return { backups: { folder: resolve(CROSSARM_BACKUPS), schedule } }
+}
+
+function countOf(name: string, text: string | undefined, otherwise: number, least: number): number {
+  const count = text ? Number(text) : otherwise
+  if (Number.isInteger(count) && count >= least && count <= 8760) return count
+  throw new Error(`${name} must be a whole number from ${least} to 8760, got "${text}".`)
 }
 
 function portOf(text: string): number {
@@ -251,10 +290,6 @@ export async function openPeopleAtServer(
     peopleSettingsOf(env)
   const people = peopleAtServer({ store, clock, newId: randomUUID }, origin)
   return { people, close: () => store.close() }
-}
-
-function sharedWords(dataFolder: string): string {
-  return `Another server has the data folder ${dataFolder} open. Long work goes to either of them. Stop one of the two, or set CROSSARM_DATA to another folder.`
 }
 
 function giveUp(error: unknown): never {

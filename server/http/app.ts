@@ -8,7 +8,7 @@ import type { Services } from '../services/services.ts'
 import { accountHandlers } from './account-handlers.ts'
 import { attachmentHandlers } from './attachment-handlers.ts'
 import { changeHandlers } from './change-handlers.ts'
-import { errorResponse } from './error-response.ts'
+import { errorResponse, type WhyUnavailable } from './error-response.ts'
 import { feederHandlers } from './feeder-handlers.ts'
 import { admission } from './gate.ts'
 import type { Handlers } from './handlers.ts'
@@ -49,6 +49,7 @@ export interface AppOptions {
   readonly version: string
   readonly people: People
   readonly log: ServerLog
+  readonly whyUnavailable: WhyUnavailable
   readonly readiness: Readiness
   readonly measures: MeasureSource
 }
@@ -61,7 +62,9 @@ export function createApp(services: Services, options: AppOptions): OpenAPIHono 
     },
   })
   const measures = openMeasures(options.measures)
-  app.onError((error, context) => errorResponse(context, error, options.log))
+  app.onError((error, context) =>
+    errorResponse(context, error, options.log, options.whyUnavailable),
+  )
   app.use(requestId({ limitLength: MOST_ID_CHARACTERS }))
   app.use(requestLog(options.log))
   app.use(measures.register)

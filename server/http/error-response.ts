@@ -32,11 +32,19 @@ export const PROBLEM_KINDS: Readonly<Record<ProblemCode, ProblemKind>> = {
   internal: { status: 500, title: 'The server failed' },
 }
 
+/** Why something that the server needs cannot serve for the time being; null for any other error. */
+export type WhyUnavailable = (error: unknown) => string | null
+
 /** Answers any error as a problem after RFC 9457; what is not a refusal goes to the log as a fault. */
-export function errorResponse(context: Context, error: unknown, log: ServerLog): Response {
-  const refusal = refusalOf(error)
+export function errorResponse(
+  context: Context,
+  error: unknown,
+  log: ServerLog,
+  whyUnavailable: WhyUnavailable,
+): Response {
+  const refusal = refusalOf(error, whyUnavailable)
   const requestId = String(context.get('requestId'))
-  if (refusal.code === 'internal') log.fault(error, { requestId })
+  if (!(error instanceof Refusal) && refusal.code in FAULTS) log.fault(error, { requestId })
   const { status, title } = PROBLEM_KINDS[refusal.code]
   const { findings, faults, current, retryAfterS } = refusal.extras
   const problem: Problem = {
@@ -54,12 +62,28 @@ export function errorResponse(context: Context, error: unknown, log: ServerLog):
     'content-type': PROBLEM_MEDIA_TYPE,
     'cache-control': 'no-store',
     ...(retryAfterS !== undefined && { 'retry-after': String(retryAfterS) }),
+    ...(isLeftUnread(context) && { connection: 'close' }),
   }
   return context.body(JSON.stringify(problem), status, headers)
 }
 
-function refusalOf(error: unknown): Refusal {
+/** The rest of so small a body is passed over; after a larger one the connection cannot be used again. */
+const PASSED_OVER_BYTES = 64 * 1024
+
+function isLeftUnread({ req }: Context): boolean {
+  const isLarge =
+    req.header('transfer-encoding') !== undefined ||
+    Number(req.header('content-length') ?? 0) > PASSED_OVER_BYTES
+  return isLarge && !req.raw.bodyUsed
+}
+
+/** Codes whose cause is looked for in the log. */
+const FAULTS = { internal: true, unavailable: true }
+
+function refusalOf(error: unknown, whyUnavailable: WhyUnavailable): Refusal {
   if (error instanceof Refusal) return error
+  const why = whyUnavailable(error)
+  if (why !== null) return new Refusal('unavailable', why, { retryAfterS: 5 })
   if (error instanceof HTTPException && error.status === 415) {
     return new Refusal('wrong-media-type', 'Send the body as application/json.')
   }

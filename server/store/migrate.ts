@@ -9,6 +9,7 @@ import * as attachments from './migrations/0006-attachments.ts'
 import * as work from './migrations/0007-work.ts'
 import * as requestKeys from './migrations/0008-request-keys.ts'
 import * as tellOfChanges from './migrations/0009-tell-of-changes.ts'
+import * as backupTurns from './migrations/0010-backup-turns.ts'
 
 /** One step from one form of the tables to the next. */
 export interface MigrationStep {
@@ -26,6 +27,7 @@ export const MIGRATIONS: Readonly<Record<string, MigrationStep>> = {
   '0007-work': work,
   '0008-request-keys': requestKeys,
   '0009-tell-of-changes': tellOfChanges,
+  '0010-backup-turns': backupTurns,
 }
 
 const TURN_TO_MIGRATE = 724_002

@@ -2,16 +2,19 @@ import { mkdir } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { PeopleStore } from '../services/people-ports.ts'
 import type { Store } from '../services/ports.ts'
+import { backUpBeforeSteps } from './archive/back-up-before-steps.ts'
+import { refuseUnfinishedMove } from './archive/unfinished-move.ts'
 import { attachmentFiles, removeUnfinished } from './attachment-files.ts'
 import { attachmentRepository } from './attachment-repository.ts'
 import { Database } from './database.ts'
 import { feederRepository } from './feeder-repository.ts'
-import { claimFolder } from './folder-claim.ts'
+import { claimFolder, type FolderClaim } from './folder-claim.ts'
 import { hearingOf } from './hear-commits.ts'
 import { historyRepository } from './history.ts'
 import { landRepository } from './land-repository.ts'
 import { migrate } from './migrate.ts'
 import { personRepository } from './person-repository.ts'
+import { DATABASE_FILE, type Place } from './place.ts'
 import { openPostgres } from './postgres.ts'
 import { proposalRepository } from './proposal-repository.ts'
 import { protectionRepository } from './protection-repository.ts'
@@ -22,16 +25,17 @@ import { tokenRepository } from './token-repository.ts'
 import { tryRepository } from './try-repository.ts'
 import { workRepository } from './work-repository.ts'
 
-export const DATABASE_FILE = 'crossarm.sqlite'
-
 /** Another server of the same folder may be taking in what was written to since. */
 const UPLOAD_MS = 60 * 60 * 1000
 
-export interface StoreOptions {
-  /** Folder of attached files, and of the database where it is SQLite; made where it is missing. */
-  readonly dataFolder: string
-  /** A PostgreSQL database in place of the file. */
-  readonly databaseUrl?: string
+/** The folder is made where it is missing. */
+export interface StoreOptions extends Place {
+  /** Keeps the folder of a file for itself as long as it is open; other programs may still look in. */
+  readonly isServer?: boolean
+  /** Where the database is kept before it is brought up to date; `backups` in the data folder when left out. */
+  readonly backupsFolder?: string
+  /** Of the program, noted in that backup. */
+  readonly version?: string
   /** Told of what breaks where nobody asked. */
   readonly reportFault?: (fault: unknown) => void
 }
@@ -39,15 +43,14 @@ export interface StoreOptions {
 export interface OpenStore extends Store, PeopleStore {
   readonly database: Database
   readonly dataFolder: string
-  /** True where another process had the folder open first. */
-  readonly isShared: boolean
   close(): Promise<void>
 }
 
 /**
- * Opens the database and brings its tables up to date.
+ * Opens the database and brings its tables up to date, after a backup where it holds something.
  *
- * @throws Error naming the folder where it cannot be written or the database cannot be read.
+ * @throws Error naming the folder where it cannot be written, the database cannot be read, or
+ * another server has it.
  */
 export async function openStore(options: StoreOptions): Promise<OpenStore> {
   try {
@@ -74,7 +77,7 @@ function adviceFor({ databaseUrl }: StoreOptions): string {
 
 async function openDatabase(options: StoreOptions): Promise<OpenStore> {
   const { dataFolder, databaseUrl, reportFault = () => undefined } = options
-  const claim = databaseUrl === undefined ? claimFolder(dataFolder) : null
+  const claim = databaseUrl === undefined ? claimFor(options) : null
   const connections =
     databaseUrl === undefined
       ? openSqlite(join(dataFolder, DATABASE_FILE))
@@ -87,8 +90,9 @@ async function openDatabase(options: StoreOptions): Promise<OpenStore> {
     claim?.release()
   }
   try {
-    await migrate(database.plain, database.kind)
+    await bringUpToDate(database, options)
     await removeUnfinished(dataFolder, claim?.isHeld ? 0 : UPLOAD_MS)
+    if (!options.isServer) claim?.release()
   } catch (error) {
     await close()
     throw error
@@ -96,7 +100,6 @@ async function openDatabase(options: StoreOptions): Promise<OpenStore> {
   return {
     database,
     dataFolder,
-    isShared: claim !== null && !claim.isHeld,
     history: historyRepository(database),
     attachments: attachmentRepository(database, attachmentFiles(dataFolder), reportFault),
     requestKeys: requestKeyRepository(database),
@@ -113,4 +116,21 @@ async function openDatabase(options: StoreOptions): Promise<OpenStore> {
     work: workRepository(database),
     close,
   }
+}
+
+/** @throws Error where a second server would run on one file */
+function claimFor({ dataFolder, isServer = false }: StoreOptions): FolderClaim {
+  const claim = claimFolder(dataFolder)
+  if (claim.isHeld || !isServer) return claim
+  throw new Error(
+    'Another server runs on it. One file takes one server: stop the other, or set DATABASE_URL to a PostgreSQL database, which takes many.',
+  )
+}
+
+async function bringUpToDate(database: Database, options: StoreOptions): Promise<void> {
+  const { dataFolder, backupsFolder, version = 'unnamed' } = options
+  await refuseUnfinishedMove(database.plain, database.kind)
+  const folder = backupsFolder ?? join(dataFolder, 'backups')
+  await backUpBeforeSteps(database.plain, options, { folder, version })
+  await migrate(database.plain, database.kind)
 }

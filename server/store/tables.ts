@@ -11,6 +11,7 @@ export interface Tables {
   history: HistoryTable
   attachments: AttachmentTable
   request_keys: RequestKeyTable
+  backup_turns: BackupTurnTable
   people: PersonTable
   invitations: InvitationTable
   tokens: TokenTable
@@ -232,6 +233,11 @@ interface AttachmentTable {
   actor_role: string
   changed_at: string
   deleted_at: string | null
+}
+
+interface BackupTurnTable {
+  name: string
+  taken_at: string
 }
 
 interface RequestKeyTable {

@@ -71,7 +71,7 @@ export const ROOMS: readonly Room[] = [
     folder: STORE,
     rooms: DOMAIN,
     typesOf: [SERVICES],
-    packages: ['node:*', 'kysely', 'better-sqlite3', 'pg', 'sharp', 'tar-stream'],
+    packages: ['node:*', 'kysely', 'better-sqlite3', 'pg', 'sharp', 'tar-stream', 'zod'],
   },
   {
     folder: LAYER_FILES,

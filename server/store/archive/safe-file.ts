@@ -23,6 +23,8 @@ export async function replaceFile(
 
 /** Ends the name of a file that is not whole. */
 export const UNFINISHED = '.part'
+/** Begins the name of a folder that stands beside a file as long as it is written. */
+export const SPOOL = '.spool-'
 
 function unfinishedName(file: string): string {
   return `${file}.${process.pid}${UNFINISHED}`

@@ -11,7 +11,7 @@ import { attachmentsNamed, historyHead } from './archive-facts.ts'
 import { lineOf } from './cell.ts'
 import { splitForBackup } from './left-out.ts'
 import { type AttachmentEntry, MANIFEST_FILE, type Manifest, type TableEntry } from './manifest.ts'
-import { replaceFile } from './safe-file.ts'
+import { replaceFile, SPOOL } from './safe-file.ts'
 import type { Snapshot } from './snapshot.ts'
 import type { TableForm } from './table-form.ts'
 
@@ -45,7 +45,7 @@ export async function writeArchive(
   onProgress: OnProgress = () => undefined,
 ): Promise<WrittenArchive> {
   await mkdir(dirname(file), { recursive: true })
-  const spoolFolder = await mkdtemp(join(dirname(file), '.spool-'))
+  const spoolFolder = await mkdtemp(join(dirname(file), SPOOL))
   try {
     const written: { manifest: Manifest; missing: string[] }[] = []
     await replaceFile(file, async (unfinished) => {
