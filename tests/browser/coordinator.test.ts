@@ -52,7 +52,7 @@ async function addItem(page: Page, what: string): Promise<void> {
 }
 
 async function itemOnServer(what: string): Promise<ProtectionRecord> {
-  const answer = await fetch(`${session.url()}/api/feeders/${FEEDER}/protections`)
+  const answer = await session.ask(`/api/feeders/${FEEDER}/protections`)
   const items = (await answer.json()) as ProtectionRecord[]
   const found = items.find((item) => item.what === what)
   if (!found) throw new Error(`The record holds no "${what}".`)
@@ -200,14 +200,10 @@ describe('an item on a pole', () => {
     await form.getByLabel('Note').fill('mine, typed slowly')
     const { id, version, kind, what, on } = await itemOnServer('contested guard')
     const theirs = { pole: pole(), kind, what, on, state: 'on', note: 'theirs', version }
-    const saved = await fetch(`${session.url()}/api/feeders/${FEEDER}/protections/${id}`, {
+    const saved = await session.ask(`/api/feeders/${FEEDER}/protections/${id}`, {
+      role: 'supervisor',
       method: 'PUT',
-      headers: {
-        'content-type': 'application/json',
-        'x-actor-id': 'robin',
-        'x-actor-role': 'coordinator',
-      },
-      body: JSON.stringify(theirs),
+      body: theirs,
     })
     expect(saved.status).toBe(200)
     await form.getByRole('button', { name: 'Save', exact: true }).click()

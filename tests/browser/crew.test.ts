@@ -141,14 +141,9 @@ describe('the page of a pole', () => {
   })
 
   it('tells the voltage that the server computes for the case, on the 120 V base', async () => {
-    const answer = await fetch(`${session.url()}/api/feeders/${FEEDER}/voltage`, {
+    const answer = await session.ask(`/api/feeders/${FEEDER}/voltage`, {
       method: 'POST',
-      headers: {
-        'content-type': 'application/json',
-        'x-actor-id': 'check',
-        'x-actor-role': 'crew',
-      },
-      body: JSON.stringify({ taps: 'controlled' }),
+      body: { taps: 'controlled' },
     })
     const { solutions } = (await answer.json()) as { solutions: CaseSolution[] }
     const first = solutions[0]

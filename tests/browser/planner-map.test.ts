@@ -3,6 +3,7 @@ import { createServer, type Server } from 'node:http'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type DeskPage, mapIsIdle, openDesk } from '../support/desk-page.ts'
+import { enterDemo } from '../support/enter-demo.ts'
 import { launchChromium } from '../support/launch-chromium.ts'
 import { type RunningServer, startServer } from '../support/start-server.ts'
 
@@ -39,7 +40,8 @@ const layersOf = (page: Page) =>
 beforeAll(async () => {
   server = await startServer({ env: { CROSSARM_MAP_STYLE: await serveStyle() } })
   browser = await launchChromium()
-  desk = await openDesk(browser, `${server.url}/?expose=map&feeder=thimble`)
+  const cookie = await enterDemo(server.url, 'planner')
+  desk = await openDesk(browser, `${server.url}/?expose=map&feeder=thimble`, {}, cookie)
 })
 
 afterAll(async () => {

@@ -29,14 +29,9 @@ type Converged = Extract<CaseSolution, { status: 'converged' }>
 
 /** Peak case as the server solves it, with banks on trial. */
 async function solvedByServer(extraBanks: VoltageBody['extraBanks'] = []): Promise<Converged> {
-  const answer = await fetch(`${session.url()}/api/feeders/${FEEDER}/voltage`, {
+  const answer = await session.ask(`/api/feeders/${FEEDER}/voltage`, {
     method: 'POST',
-    headers: {
-      'content-type': 'application/json',
-      'x-actor-id': 'test',
-      'x-actor-role': 'planner',
-    },
-    body: JSON.stringify({ caseId: 'peak', taps: 'controlled', extraBanks }),
+    body: { caseId: 'peak', taps: 'controlled', extraBanks },
   })
   const { solutions } = (await answer.json()) as { solutions: CaseSolution[] }
   const [found] = solutions
@@ -61,7 +56,7 @@ function lowestOf({ nodes }: Converged): Lowest {
 
 async function studyOf(page: Page): Promise<Study> {
   const id = new URL(page.url()).searchParams.get('study')
-  const answer = await fetch(`${session.url()}/api/studies/${id}`)
+  const answer = await session.ask(`/api/studies/${id}`)
   return (await answer.json()) as Study
 }
 
@@ -79,7 +74,7 @@ function drawn(page: Page, layer: string): Promise<Record<string, unknown>[]> {
 }
 
 async function placeOf(pole: string): Promise<Position> {
-  const answer = await fetch(`${session.url()}/api/feeders/${FEEDER}`)
+  const answer = await session.ask(`/api/feeders/${FEEDER}`)
   const { feeder } = (await answer.json()) as FeederAnswer
   const found = feeder.poles.find(({ id }) => id === pole)
   if (!found) throw new Error(`The feeder has no pole ${pole}.`)

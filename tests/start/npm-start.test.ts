@@ -2,6 +2,7 @@ import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { enterDemo } from '../support/enter-demo.ts'
 import { type RunningServer, startServer } from '../support/start-server.ts'
 
 let dataFolder = ''
@@ -15,14 +16,21 @@ afterAll(async () => {
   await rm(dataFolder, { recursive: true, force: true })
 })
 
-const COORDINATOR = { 'x-actor-id': 'robin', 'x-actor-role': 'coordinator' }
-
 interface Named {
   readonly id: string
 }
 
+/** Asks as the coordinator of the demo. */
+async function ask(path: string, options: RequestInit = {}): Promise<Response> {
+  const cookie = await enterDemo(server.url, 'coordinator')
+  return fetch(server.url + path, {
+    ...options,
+    headers: { cookie, 'content-type': 'application/json' },
+  })
+}
+
 async function feedersOf(origin: string): Promise<Named[]> {
-  const answer = await fetch(`${server.url}/api/feeders`)
+  const answer = await ask('/api/feeders')
   const feeders = (await answer.json()) as (Named & { origin: string })[]
   return feeders.filter((feeder) => feeder.origin === origin)
 }
@@ -55,9 +63,8 @@ describe('npm start', () => {
       what: 'perch above the arm',
       state: 'planned',
     }
-    const posted = await fetch(server.url + address, {
+    const posted = await ask(address, {
       method: 'POST',
-      headers: { ...COORDINATOR, 'content-type': 'application/json' },
       body: JSON.stringify({ ...item, on: '2026-05-01' }),
     })
     expect(posted.status).toBe(201)
@@ -65,13 +72,13 @@ describe('npm start', () => {
     await server.stop()
     server = await startServer({ dataFolder })
     expect(server.output()).not.toMatch(/Installing|Building/)
-    const kept = (await (await fetch(server.url + address)).json()) as Named[]
+    const kept = (await (await ask(address)).json()) as Named[]
     expect(kept.map((protection) => protection.id)).toContain(id)
   })
 })
 
 async function feederOf(id: string | undefined): Promise<{ poles: Named[] }> {
-  const answer = await fetch(`${server.url}/api/feeders/${id}`)
+  const answer = await ask(`/api/feeders/${id}`)
   const { feeder } = (await answer.json()) as { feeder: { poles: Named[] } }
   return feeder
 }

@@ -15,11 +15,16 @@ export interface DeskPage {
   readonly close: () => Promise<void>
 }
 
-/** Opens an address in a context of its own, so that one test's position and drafts are not another's. */
+/**
+ * Opens an address in a context of its own, so that one test's position and drafts are not another's.
+ *
+ * @param cookie of a session that was begun before, as `name=value; name=value`
+ */
 export async function openDesk(
   browser: Browser,
   address: string,
   options: BrowserContextOptions = {},
+  cookie = '',
 ): Promise<DeskPage> {
   // Still, so that a map drawn without a graphics card is not drawn again for each step of a fade.
   const context = await browser.newContext({
@@ -27,6 +32,7 @@ export async function openDesk(
     reducedMotion: 'reduce',
     ...options,
   })
+  await context.addCookies(cookiesFor(new URL(address).origin, cookie))
   const page = await context.newPage()
   const complaints: string[] = []
   page.on('pageerror', (error) => complaints.push(error.message))
@@ -35,6 +41,16 @@ export async function openDesk(
   })
   await page.goto(address)
   return { page, complaints, close: () => context.close() }
+}
+
+function cookiesFor(url: string, cookie: string) {
+  return cookie
+    .split('; ')
+    .filter((pair) => pair !== '')
+    .map((pair) => {
+      const [name = '', ...value] = pair.split('=')
+      return { url, name, value: value.join('='), httpOnly: true, sameSite: 'Lax' as const }
+    })
 }
 
 /** A map without a graphics card on a busy machine takes its time. */
