@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto'
+import { setMaxListeners } from 'node:events'
 import { existsSync, realpathSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
 import { dirname, join, resolve } from 'node:path'
@@ -88,7 +89,7 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
   const isDemo = options.isDemo ?? true
   if (isDemo) refuseOpenDemo(options.host ?? DEFAULT_HOST, options.origin)
   const { databaseUrl } = options
-  const version = await projectVersion(project)
+  const version = await programVersion()
   const place: Place = { dataFolder, ...(databaseUrl && { databaseUrl }) }
   const backupsFolder = options.backups?.folder ?? join(dataFolder, 'backups')
   const store = await openStore({ ...place, isServer: true, backupsFolder, version, reportFault })
@@ -138,6 +139,8 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
       reportFault,
     })
     const stopping = new AbortController()
+    // Every open stream listens to it.
+    setMaxListeners(0, stopping.signal)
     const app = createApp(services, {
       people,
       settings: async () => ({
@@ -314,8 +317,8 @@ function projectFolder(): string {
   return folder
 }
 
-async function projectVersion(project: string): Promise<string> {
-  const text = await readFile(join(project, 'package.json'), 'utf8')
+export async function programVersion(): Promise<string> {
+  const text = await readFile(join(projectFolder(), 'package.json'), 'utf8')
   return (JSON.parse(text) as { version: string }).version
 }
 

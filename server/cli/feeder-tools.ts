@@ -6,6 +6,7 @@ import type { SiteOutcome } from '#domain/siting/site-feeder.ts'
 import type { SiteRequest } from '#domain/siting/site-request.ts'
 import type { PeopleAtServer } from '../people/people-at-server.ts'
 import type { RecordReport } from '../services/record-report.ts'
+import type { ArchiveTools } from './archive-tools.ts'
 
 export interface FeederReading {
   readonly feeder: Feeder | null
@@ -13,7 +14,7 @@ export interface FeederReading {
 }
 
 /** What the commands call; `main.ts` joins it, so that a command loads only what it uses. */
-export interface FeederTools {
+export interface FeederTools extends ArchiveTools {
   readonly readFolder: (folder: string) => Promise<FeederReading>
   readonly fileOfLayer: (layer: LayerName) => string
   /** True where a file could not be read at all. */

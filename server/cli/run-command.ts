@@ -1,7 +1,10 @@
+import { backupCommand } from './backup-command.ts'
 import { checkCommand } from './check-command.ts'
 import { type Command, type ExitCode, type Streams, UsageError } from './command.ts'
 import type { FeederTools } from './feeder-tools.ts'
+import { moveCommand } from './move-command.ts'
 import { peopleCommand } from './people-command.ts'
+import { restoreCommand } from './restore-command.ts'
 import { serveCommand } from './serve-command.ts'
 import { siteCommand } from './site-command.ts'
 import { verifyCommand } from './verify-command.ts'
@@ -14,6 +17,9 @@ const COMMANDS: readonly Command[] = [
   serveCommand,
   peopleCommand,
   verifyCommand,
+  backupCommand,
+  restoreCommand,
+  moveCommand,
 ]
 
 const HELP = [
