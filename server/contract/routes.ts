@@ -30,6 +30,7 @@ import type { Route } from './route.ts'
 import { Live, Ready, Settings } from './service.ts'
 import { StartStudyBody, Study, StudyEvent, StudyParams, StudyStarted } from './studies.ts'
 import { VoltageAnswer, VoltageBody } from './voltage.ts'
+import { workRoutes } from './work-routes.ts'
 
 /** The layers of a very large feeder, about 100,000 poles. */
 const FEEDER_BYTES = 128 * 1024 * 1024
@@ -163,7 +164,7 @@ export const routes = {
     params: FeederParams,
     body: StartStudyBody,
     answer: jsonAnswer(202, StudyStarted, 'Queued or running.'),
-    problems: ['interrupted', 'not-found', 'too-large'],
+    problems: ['not-found', 'too-large'],
   },
   getStudy: {
     method: 'GET',
@@ -202,6 +203,7 @@ export const routes = {
     problems: ['not-found', 'wrong-state'],
   },
 
+  ...workRoutes,
   ...recordRoutes,
   ...accountRoutes,
 

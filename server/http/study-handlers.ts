@@ -1,16 +1,24 @@
 import type { Services } from '../services/services.ts'
 import type { Handlers } from './handlers.ts'
 
-type StudyRoutes = 'startStudy' | 'getStudy' | 'followStudy' | 'cancelStudy'
+type StudyRoutes =
+  | 'startStudy'
+  | 'startStudies'
+  | 'listStudies'
+  | 'getStudy'
+  | 'followStudy'
+  | 'cancelStudy'
 
 export function studyHandlers({ studies }: Services): Pick<Handlers, StudyRoutes> {
   return {
     startStudy: async ({ params, body }, actor) => {
-      const { id } = await studies.start(actor, params.feederId, body.request)
+      const { id } = await studies.start(actor, params.feederId, body.request, body.studyId)
       return { studyId: id }
     },
-    getStudy: ({ params }, actor) => studies.get(actor, params.studyId),
-    followStudy: ({ params }, actor) => studies.follow(actor, params.studyId),
+    startStudies: ({ body }, actor) => studies.startMany(actor, body),
+    listStudies: ({ params }) => studies.list(params.feederId),
+    getStudy: ({ params }) => studies.get(params.studyId),
+    followStudy: ({ params }) => studies.follow(params.studyId),
     cancelStudy: ({ params }, actor) => studies.cancel(actor, params.studyId),
   }
 }

@@ -6,7 +6,7 @@ import { PROJECT_FOLDER } from './project.mjs'
 const ENTRIES = {
   main: 'server/main.ts',
   cli: 'server/cli/main.ts',
-  'siting-worker': 'server/background/siting-worker.ts',
+  'thread-worker': 'server/background/thread-worker.ts',
 }
 
 /** Loaded from node_modules: they hold native libraries or start worker files of their own. */

@@ -4,13 +4,11 @@ import type { LandCollection } from '#contract/geojson.ts'
 import type { DeletedItem, HistoryEntry, Subject } from '#contract/history.ts'
 import type { SavedProposal } from '#contract/proposals.ts'
 import type { ProtectionBody, ProtectionRecord } from '#contract/protections.ts'
-import type { Study } from '#contract/studies.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Finding } from '#domain/feeder/finding.ts'
-import type { SiteOutcome } from '#domain/siting/site-feeder.ts'
-import type { SiteRequest } from '#domain/siting/site-request.ts'
 import type { AttachmentStore } from './attachment-ports.ts'
 import type { RequestKeyStore } from './request-key-ports.ts'
+import type { Threads, WorkQueue, WorkStore } from './work-ports.ts'
 
 export type { Actor } from '#contract/actor.ts'
 export type { FeederSummary, Origin } from '#contract/feeders.ts'
@@ -18,7 +16,6 @@ export type { LandCollection } from '#contract/geojson.ts'
 export type { DeletedItem, HistoryEntry, Subject } from '#contract/history.ts'
 export type { SavedProposal } from '#contract/proposals.ts'
 export type { ProtectionBody, ProtectionRecord } from '#contract/protections.ts'
-export type { Study } from '#contract/studies.ts'
 
 /** Present moment as ISO 8601 in UTC. */
 export type Clock = () => string
@@ -138,19 +135,6 @@ export interface HistoryStore {
   all(filter?: HistoryFilter): AsyncIterable<HistoryEntry>
 }
 
-/** What changes while a study runs. */
-export type StudyEnd = Pick<Study, 'state' | 'done' | 'total' | 'phase' | 'endedAt'> &
-  Partial<Pick<Study, 'result' | 'problem'>>
-
-export interface StudyStore {
-  find(studyId: string): Promise<Study | null>
-  add(study: Study): Promise<void>
-  setRunning(studyId: string): Promise<void>
-  end(studyId: string, end: StudyEnd): Promise<void>
-  /** Ids of those queued or running. */
-  unfinished(): Promise<string[]>
-}
-
 export interface Store {
   readonly attachments: AttachmentStore
   readonly requestKeys: RequestKeyStore
@@ -166,7 +150,7 @@ export interface Store {
   readonly land: LandStore
   readonly proposals: ProposalStore
   readonly protections: ProtectionStore
-  readonly studies: StudyStore
+  readonly work: WorkStore
 }
 
 export interface LayerReading {
@@ -194,28 +178,13 @@ export interface ShippedLand {
   readonly read: () => Promise<Record<string, LandCollection>>
 }
 
-/** One siting job that runs elsewhere. */
-export interface SitingRun {
-  /** Rejects only where the machinery broke, as when a worker thread died. */
-  readonly outcome: Promise<SiteOutcome>
-  cancel(): void
-}
-
-export interface SitingRunner {
-  /** The first call of `onProgress` tells that the job left the queue. */
-  run(
-    feeder: Feeder,
-    request: SiteRequest,
-    onProgress: (done: number, total: number, phase: string) => void,
-  ): SitingRun
-}
-
 export interface Ports {
   readonly store: Store
   /** Takes note of a fault of the program that nobody can be told about directly. */
   readonly reportFault: (fault: unknown) => void
   readonly readLayers: ReadLayers
-  readonly siting: SitingRunner
+  readonly work: WorkQueue
+  readonly threads: Threads
   readonly clock: Clock
   readonly newId: NewId
 }

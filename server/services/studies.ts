@@ -1,147 +1,98 @@
 import type { Actor } from '#contract/actor.ts'
-import { hasEnded, type Study, type StudyEvent } from '#contract/studies.ts'
-import type { Feeder } from '#domain/feeder/feeder.ts'
+import type { Study, StudyEvent, StudySummary } from '#contract/studies.ts'
+import { hasEnded, type StartStudiesBody, type StudiesStarted } from '#contract/work.ts'
 import type { SiteRequest } from '#domain/siting/site-request.ts'
 import { findFeeder } from './find-feeder.ts'
-import { LiveStudy, studyEvent } from './live-study.ts'
-import type { Ports, SitingRun } from './ports.ts'
+import type { Ports } from './ports.ts'
 import { Refusal } from './refusal.ts'
 import { refuseUnfitRequest } from './refuse-unfit-request.ts'
-import { authorize } from './role-rules.ts'
-import { endingOf, endingOfFault, INTERRUPTED } from './study-end.ts'
+import { settleCancelled } from './settle-cancelled.ts'
+import { submitWork } from './submit-work.ts'
+import type { WorkItem, WorkOrder } from './work-ports.ts'
 
-interface RunningStudy {
-  readonly live: LiveStudy
-  readonly run: SitingRun
-  /** Settles once the end is kept. */
-  readonly ended: Promise<void>
-}
+type StudyPorts = Pick<Ports, 'store' | 'work' | 'clock' | 'newId'>
 
-type StudyPorts = Pick<Ports, 'store' | 'siting' | 'clock' | 'newId' | 'reportFault'>
+const MOST_LISTED = 50
 
-/** Siting studies: those that run, and the record of those that ended. */
-export class StudyService {
-  readonly #ports: StudyPorts
-  readonly #running = new Map<string, RunningStudy>()
-  #isStopping = false
-
-  constructor(ports: StudyPorts) {
-    this.#ports = ports
-  }
-
-  async start(actor: Actor, feederId: string, request: SiteRequest): Promise<Study> {
-    authorize(actor, 'start a siting study')
-    if (this.#isStopping) throw new Refusal('interrupted', 'The server is stopping. Ask again.')
-    const { feeder, version } = await findFeeder(this.#ports.store, feederId)
+/** Siting studies: each is an item of long work. */
+export function studyService({ store, work, clock, newId }: StudyPorts) {
+  const orderFor = async (id: string, feederId: string, request: SiteRequest) => {
+    const { feeder, version } = await findFeeder(store, feederId)
     refuseUnfitRequest(feeder, request)
-    const study: Study = {
-      id: this.#ports.newId(),
-      feederId,
-      feederVersion: version,
-      request,
-      state: 'queued',
-      done: 0,
-      total: 0,
-      phase: 'Waiting',
-      startedBy: actor,
-      startedAt: this.#ports.clock(),
-      endedAt: null,
-    }
-    await this.#ports.store.studies.add(study)
-    this.#launch(study, feeder)
-    return study
+    return { id, kind: 'siting', feederId, feederVersion: version, payload: request } as const
   }
-
-  async get(actor: Actor, studyId: string): Promise<Study> {
-    authorize(actor, 'read')
-    return this.#running.get(studyId)?.live.study ?? this.#findEnded(studyId)
+  const find = async (studyId: string) => {
+    const item = await work.find(studyId)
+    if (item?.kind === 'siting') return item
+    throw new Refusal('not-found', `There is no study "${studyId}".`)
   }
+  return {
+    start: async (actor: Actor, feederId: string, request: SiteRequest, studyId = newId()) => {
+      const order = await orderFor(studyId, feederId, request)
+      return studyOf(await submitWork(work, order, { actor, at: clock() }))
+    },
 
-  /** Its present state first, then each change, and last how it ended. */
-  async follow(actor: Actor, studyId: string): Promise<AsyncIterable<StudyEvent>> {
-    authorize(actor, 'read')
-    const running = this.#running.get(studyId)
-    if (running) return running.live.follow()
-    return once(studyEvent(await this.#findEnded(studyId)))
-  }
+    /** One study for each of the feeders; the whole ends with the last of them. */
+    startMany: async (actor: Actor, body: StartStudiesBody): Promise<StudiesStarted> => {
+      const { request, workId = newId() } = body
+      const feederIds = [...new Set(body.feederIds)]
+      const parts: WorkOrder[] = []
+      for (const [index, feederId] of feederIds.entries()) {
+        parts.push(await orderFor(`${workId}.${index + 1}`, feederId, request))
+      }
+      const whole = {
+        id: workId,
+        kind: 'siting-many',
+        feederId: null,
+        feederVersion: null,
+      } as const
+      const order = { ...whole, payload: { feederIds, request }, parts }
+      await submitWork(work, order, { actor, at: clock() })
+      return {
+        workId,
+        studies: parts.map(({ id }, at) => ({ feederId: feederIds[at] ?? '', studyId: id })),
+      }
+    },
 
-  /** Answers once the worker has let go. */
-  async cancel(actor: Actor, studyId: string): Promise<Study> {
-    authorize(actor, 'cancel a siting study')
-    const running = this.#running.get(studyId)
-    if (running) {
-      running.run.cancel()
-      await running.ended
-    }
-    const study = running?.live.study ?? (await this.#findEnded(studyId))
-    if (running && study.state === 'cancelled') return study
-    const why = hasEnded(study.state)
-      ? `The study has ended (${study.state}); it cannot be cancelled.`
-      : 'The study runs on another server with the same data folder; cancel it there.'
-    throw new Refusal('wrong-state', why, { current: study })
-  }
+    get: async (studyId: string): Promise<Study> => studyOf(await find(studyId)),
 
-  /** Ends what still runs, as failed, so that the store can be closed. */
-  async stop(): Promise<void> {
-    this.#isStopping = true
-    const running = [...this.#running.values()]
-    for (const { run } of running) run.cancel()
-    await Promise.all(running.map(({ ended }) => ended))
-  }
+    list: async (feederId: string): Promise<StudySummary[]> => {
+      await findFeeder(store, feederId)
+      return (await store.work.list('siting', feederId, MOST_LISTED)).map(studyOf)
+    },
 
-  /** Marks the named studies as failed: the server that ran them is gone. */
-  async closeInterrupted(studyIds: readonly string[]): Promise<void> {
-    for (const id of studyIds) {
-      const study = await this.#findEnded(id)
-      await this.#ports.store.studies.end(id, {
-        ...study,
-        ...INTERRUPTED,
-        endedAt: this.#ports.clock(),
-      })
-    }
-  }
+    /** Its present state first, then each change, and last how it ended. */
+    follow: async (studyId: string): Promise<AsyncIterable<StudyEvent>> => {
+      await find(studyId)
+      return eventsOf(work.follow(studyId))
+    },
 
-  async #findEnded(studyId: string): Promise<Study> {
-    const study = await this.#ports.store.studies.find(studyId)
-    if (!study) throw new Refusal('not-found', `There is no study "${studyId}".`)
-    return study
-  }
-
-  #launch(study: Study, feeder: Feeder): void {
-    const live = new LiveStudy(study)
-    let marked: Promise<void> = Promise.resolve()
-    const run = this.#ports.siting.run(feeder, study.request, (done, total, phase) => {
-      if (hasEnded(live.study.state)) return
-      if (live.study.state === 'queued') marked = this.#markRunning(study.id)
-      live.update({ state: 'running', done, total, phase })
-    })
-    const ended = this.#seeThrough(live, run, () => marked)
-    this.#running.set(study.id, { live, run, ended })
-  }
-
-  /** The study goes on even where this cannot be kept: its end is kept by itself. */
-  #markRunning(studyId: string): Promise<void> {
-    return this.#ports.store.studies.setRunning(studyId).catch(this.#ports.reportFault)
-  }
-
-  async #seeThrough(live: LiveStudy, run: SitingRun, marked: () => Promise<void>): Promise<void> {
-    const ending = await run.outcome.then(endingOf, (fault: unknown) => {
-      this.#ports.reportFault(fault)
-      return endingOfFault(fault)
-    })
-    const isInterrupted = this.#isStopping && ending.state === 'cancelled'
-    const end = { ...(isInterrupted ? INTERRUPTED : ending), endedAt: this.#ports.clock() }
-    try {
-      await marked()
-      await this.#ports.store.studies.end(live.study.id, { ...live.study, ...end })
-    } catch (fault) {
-      this.#ports.reportFault(fault)
-    }
-    live.update(end)
-    this.#running.delete(live.study.id)
+    cancel: async (actor: Actor, studyId: string): Promise<Study> => {
+      await find(studyId)
+      const written = await work.cancel(studyId, { actor, at: clock() })
+      return settleCancelled(written, 'study', studyOf)
+    },
   }
 }
 
-async function* once(event: StudyEvent): AsyncGenerator<StudyEvent> {
-  yield event
+async function* eventsOf(items: AsyncIterable<WorkItem>): AsyncGenerator<StudyEvent> {
+  for await (const item of items) yield studyEvent(item)
+}
+
+function studyEvent(item: WorkItem): StudyEvent {
+  const { state, done, total, phase } = item
+  return hasEnded(state)
+    ? { event: state as 'done' | 'failed' | 'cancelled', data: studyOf(item) }
+    : { event: 'progress', data: { state, done, total, phase } }
+}
+
+function studyOf(item: WorkItem): Study {
+  const { kind: _kind, attempt: _attempt, payload, feederId, feederVersion, result, ...rest } = item
+  return {
+    ...rest,
+    feederId: feederId ?? '',
+    feederVersion: feederVersion ?? 1,
+    request: payload as Study['request'],
+    ...(result !== undefined && { result: result as Study['result'] }),
+  }
 }

@@ -1,6 +1,7 @@
 import { type QueryClient, useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import { useEffect } from 'react'
-import { hasEnded, type Study, StudyEvent } from '#contract/studies.ts'
+import { type Study, StudyEvent } from '#contract/studies.ts'
+import { hasEnded } from '#contract/work.ts'
 import type { SiteRequest } from '#domain/siting/site-request.ts'
 import { call } from './call.ts'
 

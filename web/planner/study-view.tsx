@@ -1,4 +1,5 @@
-import { hasEnded, type Study } from '#contract/studies.ts'
+import type { Study } from '#contract/studies.ts'
+import { hasEnded } from '#contract/work.ts'
 import { useCancelStudy, useStudy } from '../api/studies.ts'
 import { select, useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
