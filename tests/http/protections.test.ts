@@ -77,7 +77,8 @@ describe('the record of guards, covers and perches', () => {
     const body = { ...GUARD, version: 2 }
     const change = await server.problem(routes.changeProtection, { ...input, body }, COORDINATOR)
     expect(change).toMatchObject({ status: 409, code: 'wrong-state' })
-    const restored = await server.call(routes.restoreProtection, input, COORDINATOR)
+    const again = { ...input, query: { version: 2 } }
+    const restored = await server.call(routes.restoreProtection, again, COORDINATOR)
     expect(restored).toMatchObject({ ...GUARD, version: 3, deletedAt: null })
   })
 
@@ -86,17 +87,20 @@ describe('the record of guards, covers and perches', () => {
     const input = { params: { ...params, protectionId: added.id } }
     const body = { ...GUARD, state: 'on' as const, version: 1 }
     const changed = await server.call(routes.changeProtection, { ...input, body }, CREW)
-    const deleted = await server.call(routes.deleteProtection, input, COORDINATOR)
-    const changes = await server.call(routes.getProtectionHistory, input)
+    const seen = { ...input, query: { version: 2 } }
+    const deleted = await server.call(routes.deleteProtection, seen, COORDINATOR)
+    const { entries: changes } = await server.call(routes.getHistory, {
+      params: { subject: 'protection', subjectId: added.id },
+    })
     expect(changes.map(({ before, after }) => [before, after])).toEqual([
       [null, added],
       [added, changed],
       [changed, deleted],
     ])
-    expect(changes.map(({ actorId, actorRole }) => `${actorId} ${actorRole}`)).toEqual([
-      'robin coordinator',
-      'sam crew',
-      'robin coordinator',
+    expect(changes.map(({ what, actorId, actorRole }) => [what, actorId, actorRole])).toEqual([
+      ['added', COORDINATOR.id, 'coordinator'],
+      ['changed', CREW.id, 'crew'],
+      ['deleted', COORDINATOR.id, 'coordinator'],
     ])
     expect(changes.map(({ at }) => at)).toEqual([
       added.changedAt,
@@ -123,11 +127,10 @@ describe('what is refused', () => {
     const lost = { params, body: { ...GUARD, pole: 'P77' } }
     const problem = await server.problem(routes.addProtection, lost, COORDINATOR)
     expect(problem.faults).toEqual([{ at: 'body.pole', what: 'names no pole of the feeder' }])
-    const nobody = { params: { ...params, protectionId: 'nobody' } }
+    const nobody = { params: { ...params, protectionId: 'nobody' }, query: { version: 1 } }
     for (const route of [routes.deleteProtection, routes.restoreProtection] as const) {
       expect((await server.problem(route, nobody, COORDINATOR)).code).toBe('not-found')
     }
-    expect((await server.problem(routes.getProtectionHistory, nobody)).code).toBe('not-found')
     const elsewhere = { params: { feederId: 'nowhere' } }
     expect((await server.problem(routes.listProtections, elsewhere)).code).toBe('not-found')
   })
@@ -142,7 +145,7 @@ describe('what is refused', () => {
     const adding = await server.problem(routes.addProtection, { params, body: GUARD }, PLANNER)
     expect(adding.code).toBe('not-allowed')
     const added = await add()
-    const input = { params: { ...params, protectionId: added.id } }
+    const input = { params: { ...params, protectionId: added.id }, query: { version: 1 } }
     expect((await server.problem(routes.deleteProtection, input, CREW)).code).toBe('not-allowed')
   })
 })
