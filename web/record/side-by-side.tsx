@@ -119,7 +119,8 @@ function FieldChoice({ field, label, chosen, onChoose }: ChoiceProps) {
   return (
     <fieldset className="side-field">
       <legend>
-        {label.label} <span className="soft small">{SAID[field.changedBy]}</span>
+        {label.label}
+        <span className="side-said">, {SAID[field.changedBy]}</span>
       </legend>
       {option('mine', 'Yours', field.mine)}
       {option('theirs', 'What stands now', field.theirs)}
