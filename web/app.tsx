@@ -29,6 +29,7 @@ import { useFeederList } from './api/feeders.ts'
 import { useSessionEnded } from './api/signed-in.ts'
 import { FeederPage } from './feeder-page.tsx'
 import { LoadingPage } from './shell/loading-page.tsx'
+import { OpenSheet } from './shell/open-sheet.tsx'
 import { StartPage } from './shell/start-page.tsx'
 import { invitationOfAddress, leaveInvitation } from './state/invitation-address.ts'
 import { useSelection } from './state/selection.ts'
@@ -69,6 +70,7 @@ export function App() {
     return (
       <>
         <FeederPage key={me.data.id} />
+        <OpenSheet />
         <Suspense>{isEnded && <EntryCover />}</Suspense>
       </>
     )

@@ -1,5 +1,5 @@
 import { useEffect } from 'react'
-import { useMe } from './api/account.ts'
+import { useMay, useMe } from './api/account.ts'
 import { useFeederAnswer, useFeederList, useLand } from './api/feeders.ts'
 import { AddFeeder } from './planner/add-feeder.tsx'
 import { LoadingPage } from './shell/loading-page.tsx'
@@ -14,6 +14,7 @@ import { EmptyNote, ErrorNote } from './ui/state-note.tsx'
 /** The open feeder, or how to come to one. */
 export function FeederPage() {
   const roles = useMe().data?.roles
+  const mayAdd = useMay('take in a feeder')
   const { feeder: feederId } = useSelection()
   const list = useFeederList()
   const answer = useFeederAnswer(feederId)
@@ -45,8 +46,14 @@ export function FeederPage() {
   if (list.data?.length === 0) {
     return (
       <StartPage>
-        <EmptyNote what="There is no feeder yet. Add the first one here." />
-        <AddFeeder isFirst />
+        {mayAdd ? (
+          <>
+            <EmptyNote what="There is no feeder yet. Add the first one here." />
+            <AddFeeder isFirst />
+          </>
+        ) : (
+          <EmptyNote what="There is no feeder yet. A planner or a bird coordinator adds the first one." />
+        )}
       </StartPage>
     )
   }

@@ -64,8 +64,8 @@ function SessionRow({ session, isBusy, onEnd }: RowProps) {
         {isThisOne ? <strong>{words}, this session</strong> : words}
         <br />
         <span className="small soft">
-          Since <Moment at={startedAt} />; ends{' '}
-          <time dateTime={endsAt}>{momentInWords(endsAt)}</time> at the latest, unless used
+          Since <Moment at={startedAt} />. Ends{' '}
+          <time dateTime={endsAt}>{momentInWords(endsAt)}</time> where it is not used.
         </span>
       </span>
       {!isThisOne && (

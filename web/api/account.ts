@@ -11,6 +11,8 @@ export function useMe() {
     queryKey: ME,
     queryFn: ({ signal }) => call('getMe', {}, signal),
     staleTime: Number.POSITIVE_INFINITY,
+    // Nobody being signed in is an answer; whoever comes in is told without asking.
+    retryOnMount: false,
   })
 }
 

@@ -41,7 +41,7 @@ function MenuRows({ isDemo }: { readonly isDemo: boolean }) {
         </Button>
       )}
       <Button look="plain" disabled={signOut.isPending} onClick={() => signOut.mutate()}>
-        {isDemo ? 'Leave, or enter as someone else' : 'Sign out'}
+        {isDemo ? 'Leave, or enter as another' : 'Sign out'}
       </Button>
       {signOut.isError && <p role="alert">Not signed out: {signOut.error.message}</p>}
     </>
