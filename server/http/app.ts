@@ -24,6 +24,7 @@ import { refuseInput } from './refuse-input.ts'
 import { limitAddress } from './request-limits.ts'
 import { requestLog } from './request-log.ts'
 import { securityHeaders } from './security-headers.ts'
+import { serveLibrary } from './serve-library.ts'
 import { serveRoutes } from './serve-routes.ts'
 import { type Readiness, serviceHandlers } from './service-handlers.ts'
 import { serveScreens } from './static-files.ts'
@@ -95,6 +96,7 @@ export function createApp(services: Services, options: AppOptions): OpenAPIHono 
   const gate = { admit: admission(people) }
   const { repeatable } = services
   serveRoutes(app, handlers, { gate, repeatable, stopping: readiness.stopping, log })
+  serveLibrary(app, people)
   app.all('/api/*', unknownAddress)
   serveScreens(app, options.webFolder)
   return app

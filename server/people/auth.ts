@@ -46,6 +46,7 @@ export function makeAuth(options: AuthOptions) {
     basePath: AUTH_PATH,
     trustedOrigins: [origin],
     telemetry: { enabled: false },
+    onAPIError: { errorURL: `${origin}/?sign-on=refused` },
     rateLimit: { enabled: false },
     logger: { log: (level, message) => level === 'error' && options.reportFault(message) },
     emailAndPassword: {

@@ -3,6 +3,7 @@ import type { PeopleStore } from '../services/people-ports.ts'
 import type { Clock, NewId } from '../services/ports.ts'
 import { type AuthOptions, makeAuth } from './auth.ts'
 import { addDemoPeople } from './demo-people.ts'
+import type { LibraryAddress } from './library-addresses.ts'
 import type { PeoplePorts, SessionCookie } from './people-ports.ts'
 import { SignInLimits } from './sign-in-limits.ts'
 import type { SignOn } from './sign-on.ts'
@@ -29,6 +30,8 @@ export type PeopleSettings = Omit<Settings, 'mapStyleUrl'>
 export interface People {
   readonly ports: PeoplePorts
   readonly origin: string | null
+  /** Which ways to sign in are set up beside the password. */
+  readonly parts: ReadonlySet<LibraryAddress['partOf']>
   visit(credentials: Credentials): Promise<Visit | null>
   settings(): Promise<PeopleSettings>
 }
@@ -43,7 +46,7 @@ export async function openPeople(options: PeopleOptions): Promise<People> {
     origin: origin ?? NO_ORIGIN,
     maySignIn: async (personId) => {
       const person = await store.people.find(personId)
-      return person !== null && person.state !== 'closed'
+      return person !== null && person.state !== 'closed' && (isDemo || !person.isDemo)
     },
     onSignIn: async (personId) => {
       await store.people.activate(personId, clock())
@@ -64,6 +67,10 @@ export async function openPeople(options: PeopleOptions): Promise<People> {
   return {
     ports,
     origin,
+    parts: new Set([
+      ...(signOn ? (['sign-on'] as const) : []),
+      ...(hasPasskeys ? (['passkeys'] as const) : []),
+    ]),
     visit: (credentials) => readVisit(ports, credentials),
     settings: async () => ({
       isDemo,

@@ -2,7 +2,7 @@ import { request } from 'node:http'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { Problem } from '#contract/problem.ts'
 import { routes } from '#contract/routes.ts'
-import { startTestServer, type TestServer } from './test-server.ts'
+import { PLANNER, startTestServer, type TestServer } from './test-server.ts'
 
 let server: TestServer
 beforeAll(async () => {
@@ -54,17 +54,17 @@ describe('headers of every answer', () => {
     const { headers } = await fetch(`${server.address}/api/ready`)
     const policy = headers.get('content-security-policy')
     expect(policy).toContain("connect-src 'self' https://maps.utility.example;")
-    expect(await server.call(routes.getSettings, {})).toEqual({
+    expect(await server.call(routes.getSettings, {})).toMatchObject({
       mapStyleUrl: 'https://maps.utility.example/style.json',
     })
   })
 })
 
 describe('where a request comes from', () => {
-  const write = { method: 'DELETE', path: '/api/proposals/none' }
-  const actor = { 'x-actor-id': 'pat', 'x-actor-role': 'planner' }
+  const write = { method: 'DELETE', path: '/api/proposals/none?version=1' }
 
   it('takes a change from its own pages and from programs', async () => {
+    const actor = await server.headersOf(PLANNER)
     const origin = new URL(server.address).origin
     const own: Record<string, string> = { origin, 'sec-fetch-site': 'same-origin' }
     for (const headers of [{}, own]) {
@@ -79,6 +79,7 @@ describe('where a request comes from', () => {
     { 'sec-fetch-site': 'cross-site' },
     { 'sec-fetch-site': 'same-site' },
   ])('refuses a change with %o', async (headers) => {
+    const actor = await server.headersOf(PLANNER)
     const { status, text } = await ask({ ...write, headers: { ...actor, ...headers } as never })
     expect([status, problemCode(text)]).toEqual([403, 'cross-site'])
   })
@@ -93,19 +94,15 @@ describe('where a request comes from', () => {
 })
 
 describe('requests that are not as they should be', () => {
-  const actor = { 'x-actor-id': 'pat', 'x-actor-role': 'planner' }
   const post = { method: 'POST', path: '/api/feeders' }
   const json = { 'content-type': 'application/json' }
 
   it.each([
-    ['no actor', json, 'actor-missing'],
-    ['a role that does not exist', { ...json, ...actor, 'x-actor-role': 'owner' }, 'actor-missing'],
-    [
-      'a form',
-      { ...actor, 'content-type': 'application/x-www-form-urlencoded' },
-      'wrong-media-type',
-    ],
-  ])('refuses %s', async (_, headers, code) => {
+    ['nobody', { cookie: '' }, 'sign-in-needed'],
+    ['a role that the person does not have', { 'x-acting-role': 'administrator' }, 'not-allowed'],
+    ['a form', { 'content-type': 'application/x-www-form-urlencoded' }, 'wrong-media-type'],
+  ])('refuses %s', async (_, changed, code) => {
+    const headers = { ...json, ...(await server.headersOf(PLANNER)), ...changed }
     const { text } = await ask({ ...post, headers, body: '{"layers":{}}' })
     expect(problemCode(text)).toBe(code)
   })
@@ -113,13 +110,14 @@ describe('requests that are not as they should be', () => {
   it('refuses what is not JSON', async () => {
     const { status, text } = await ask({
       ...post,
-      headers: { ...json, ...actor },
+      headers: { ...json, ...(await server.headersOf(PLANNER)) },
       body: '{"layers":',
     })
     expect([status, problemCode(text)]).toEqual([400, 'malformed-request'])
   })
 
   it('refuses a body that is too large before reading it', async () => {
+    const actor = await server.headersOf(PLANNER)
     const headers = { ...json, ...actor, 'content-length': String(200 * 1024 * 1024) }
     const answer = await new Promise<number>((resolve, reject) => {
       const sent = request(server.address + post.path, { method: 'POST', headers }, (response) => {

@@ -7,9 +7,9 @@ import { buildRequest } from '#contract/build-request.ts'
 import type { Problem } from '#contract/problem.ts'
 import { ProblemError, readAnswer } from '#contract/read-answer.ts'
 import type { Route, RouteInput, RouteOutput } from '#contract/route.ts'
-import { routes } from '#contract/routes.ts'
 import { writeFeederFolder } from '../../server/layer-files/feeder-folder.ts'
 import { type RunningServer, type ServerOptions, startServer } from '../../server/main.ts'
+import { enterDemo } from '../support/enter-demo.ts'
 import { freshDatabase } from '../support/fresh-database.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
 
@@ -110,18 +110,6 @@ function enteringOnce(address: string): TestServer['headersOf'] {
 
 function isActor(as: Exclude<As, 'nobody'>): as is Actor {
   return 'role' in as && 'id' in as
-}
-
-/** Enters the demo and gives the cookie of the session. */
-export async function enterDemo(address: string, role: DemoRole): Promise<string> {
-  const { path, ...request } = buildRequest(routes.enterDemo, { body: { role } })
-  return cookiesOf(await fetch(address + path, request))
-}
-
-/** What a browser would send back. */
-export function cookiesOf(answer: Response): string {
-  const pairs = answer.headers.getSetCookie().map((cookie) => cookie.split(';')[0] ?? '')
-  return pairs.filter((pair) => !pair.endsWith('=')).join('; ')
 }
 
 async function problemOf(answer: Promise<unknown>): Promise<Problem> {
