@@ -48,11 +48,16 @@ export class ChangeFeed {
     this.#stopHearing = ports.store.onChange(() => this.#heard())
   }
 
+  /** Streams that are open. */
+  get followers(): number {
+    return this.#followers
+  }
+
   /** First from where on changes are told, then each change that the asker may see. */
   follow(asker: Asker, after?: number): AsyncIterable<ChangeEvent> {
     return {
       [Symbol.asyncIterator]: () => {
-        const follower = { isGone: false, wake: () => undefined as void }
+        const follower: Follower = { isGone: false, wake: () => {} }
         const events = this.#events(asker, after, follower)
         const leave = () => {
           follower.isGone = true
@@ -76,19 +81,34 @@ export class ChangeFeed {
     after: number | undefined,
     follower: Follower,
   ): AsyncGenerator<ChangeEvent, undefined> {
+    this.#followers++
+    try {
+      yield* this.#told(asker, after, follower)
+    } finally {
+      this.#followers--
+    }
+    return undefined
+  }
+
+  async *#told(
+    asker: Asker,
+    after: number | undefined,
+    follower: Follower,
+  ): AsyncGenerator<ChangeEvent, void> {
     await this.#begin()
     // A number from the future is of another database, as after a restore.
     let seq = after === undefined || after > this.#seen ? this.#seen : after
     yield { event: 'here', id: String(seq), data: { seq } }
     while (!this.#isStopped && !follower.isGone) {
       if (seq >= this.#seen) await this.#nextChange(follower)
-      for (const notice of await this.#pageAfter(seq)) {
+      const page = await this.#pageAfter(seq)
+      if (page.length === 0) seq = this.#seen
+      for (const notice of page) {
         seq = notice.seq
         const told = noticeFor(asker, notice)
         if (told) yield { event: 'change', id: String(seq), data: told }
       }
     }
-    return undefined
   }
 
   #nextChange(follower: Follower): Promise<void> {

@@ -46,3 +46,26 @@ it('a follower that leaves while nothing happens is let go of at once', async ()
   expect(feed.followers).toBe(0)
   feed.stop()
 })
+
+it('two hundred followers are told by reading the history once for all of them', async () => {
+  const { store } = temporary
+  let reads = 0
+  const after: typeof store.history.after = (...given) => {
+    reads++
+    return store.history.after(...given)
+  }
+  const counted = { ...store, history: { ...store.history, after } }
+  const feed = new ChangeFeed({
+    store: counted,
+    reportFault: (fault) => expect.fail(String(fault)),
+  })
+  const crowd = Array.from({ length: 200 }, () => feed.follow({ id: 'pat', role: 'planner' }))
+  const streams = crowd.map((events) => events[Symbol.asyncIterator]())
+  await Promise.all(streams.map((stream) => stream.next()))
+  const next = Promise.all(streams.map((stream) => stream.next()))
+  await store.feeders.add(smallFeeder({ id: 'small' }), 'added', stampAt(1))
+  for (const { value } of await next) expect(value).toMatchObject({ event: 'change' })
+  // One for the change; a second where it was heard of once more.
+  expect(reads).toBeLessThanOrEqual(2)
+  feed.stop()
+})
