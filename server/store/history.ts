@@ -1,7 +1,8 @@
 import type { Kysely, Transaction } from 'kysely'
 import type { HistoryEntry, HistoryFilter, HistoryStore, Stamp } from '../services/ports.ts'
 import { Database } from './database.ts'
-import { hashOfEntry, NO_HASH } from './history-chain.ts'
+import { type ChainHead, hashOfEntry, NO_HASH } from './history-chain.ts'
+import { portionsOf, ROWS_AT_ONCE } from './portions.ts'
 import type { HistoryRow, Tables } from './tables.ts'
 import { whatHappened } from './what-happened.ts'
 
@@ -30,32 +31,60 @@ export interface RecordedChange {
  * stands without the other. The order is that of the numbers, not of the times: writing is done by
  * one at a time, while a clock may be set back.
  */
-export async function appendHistory(
+export function appendHistory(
   transaction: Transaction<Tables>,
   change: RecordedChange,
-  { actor, at, deviceAt }: Stamp,
+  stamp: Stamp,
 ): Promise<void> {
+  return appendAll(transaction, [change], stamp)
+}
+
+/** The same for many changes at once, in their order. */
+export async function appendAll(
+  transaction: Transaction<Tables>,
+  changes: readonly RecordedChange[],
+  stamp: Stamp,
+): Promise<void> {
+  let head = await headOf(transaction)
+  const entries: HistoryEntry[] = []
+  for (const change of changes) {
+    const entry = entryAfter(head, change, stamp)
+    entries.push(entry)
+    head = entry
+  }
+  for (const rows of portionsOf(entries.map(rowOfEntry), ROWS_AT_ONCE)) {
+    await transaction.insertInto('history').values(rows).execute()
+  }
+  for (const entry of entries) Database.of(transaction).announce(entry)
+}
+
+async function headOf(transaction: Transaction<Tables>): Promise<ChainHead> {
   const last = await transaction
     .selectFrom('history')
     .select(['seq', 'hash'])
     .orderBy('seq', 'desc')
     .limit(1)
     .executeTakeFirst()
-  const { reason, what = whatHappened(change.before, change.after), ...rest } = change
+  return last ?? { seq: 0, hash: NO_HASH }
+}
+
+function entryAfter(
+  head: ChainHead,
+  { reason, what, ...change }: RecordedChange,
+  { actor, at, deviceAt }: Stamp,
+): HistoryEntry {
   const open = asKept({
-    ...rest,
-    seq: (last?.seq ?? 0) + 1,
-    what,
+    ...change,
+    seq: head.seq + 1,
+    what: what ?? whatHappened(change.before, change.after),
     at,
     deviceAt: deviceAt ?? null,
     actorId: actor.id,
     actorRole: actor.role,
     reason: reason ?? null,
-    previousHash: last?.hash ?? NO_HASH,
+    previousHash: head.hash,
   })
-  const entry = { ...open, hash: hashOfEntry(open) }
-  await transaction.insertInto('history').values(rowOfEntry(entry)).execute()
-  Database.of(transaction).announce(entry)
+  return { ...open, hash: hashOfEntry(open) }
 }
 
 /** As it will be read again: JSON drops what it cannot hold. */

@@ -48,8 +48,9 @@ export async function addUnknownProtections(
   const feederId = feeder.header.id
   const records = versionedRecords(db, PROTECTION_KIND)
   const known = await records.everHeld(feederId)
-  for (const item of feeder.protections) {
-    if (known.has(item.id)) continue
-    await records.add(rowOfProtection(feederId, item.id, item, stamp), stamp)
-  }
+  const unknown = feeder.protections.filter(({ id }) => !known.has(id))
+  await records.addAll(
+    unknown.map((item) => rowOfProtection(feederId, item.id, item, stamp)),
+    stamp,
+  )
 }

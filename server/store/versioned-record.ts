@@ -1,7 +1,8 @@
 import type { Kysely, Transaction } from 'kysely'
 import type { DeletedItem, HistoryEntry, Stamp, Written } from '../services/ports.ts'
 import type { Database } from './database.ts'
-import { appendHistory } from './history.ts'
+import { appendAll, appendHistory } from './history.ts'
+import { portionsOf, ROWS_AT_ONCE } from './portions.ts'
 import type { Tables } from './tables.ts'
 
 /** Columns that the table of every kind of versioned record has. */
@@ -37,6 +38,7 @@ export interface VersionedRecords<Row extends VersionedRow, Kept> {
   everHeld(feederId: string): Promise<ReadonlySet<string>>
   /** The row is its first version. */
   add(row: Row, stamp: Stamp): Promise<Kept>
+  addAll(rows: readonly Row[], stamp: Stamp): Promise<void>
   /** The version of the others is the one that the person saw; `stale` where another stands. */
   change(
     key: RecordKey,
@@ -85,6 +87,17 @@ export function versionedRecords<Row extends VersionedRow, Kept>(
     return after
   }
 
+  const addAll = (added: readonly Row[], stamp: Stamp): Promise<void> =>
+    db.transaction(async (transaction) => {
+      const changes = added.map((row) => ({
+        ...entryOf(kind, row),
+        before: null,
+        after: recordOf(row),
+      }))
+      await rows.insert(transaction, added)
+      await appendAll(transaction, changes, stamp)
+    })
+
   return {
     find: async (key) => {
       const row = await rows.find(db.query, key)
@@ -109,13 +122,11 @@ export function versionedRecords<Row extends VersionedRow, Kept>(
         .execute()
       return new Set(entries.map(({ subject_id }) => subject_id))
     },
-    add: (row, stamp) =>
-      db.transaction(async (transaction) => {
-        await rows.insert(transaction, row)
-        const after = recordOf(row)
-        await appendHistory(transaction, { ...entryOf(kind, row), before: null, after }, stamp)
-        return after
-      }),
+    add: async (row, stamp) => {
+      await addAll([row], stamp)
+      return recordOf(row)
+    },
+    addAll,
     change: (key, version, columns, stamp) =>
       settle(key, version, (transaction, row) =>
         row.deleted_at === null ? replace(transaction, row, columns, stamp) : null,
@@ -197,8 +208,10 @@ function rowsOf<Row extends VersionedRow>(table: keyof Tables) {
       (await ofFeeder(db, feederId)
         .where('deleted_at', 'is not', null)
         .execute()) as VersionedRow[] as Row[],
-    insert: async (db: Transaction<Tables>, row: Row) => {
-      await seen(db).insertInto(table).values(row).execute()
+    insert: async (db: Transaction<Tables>, rows: readonly Row[]) => {
+      for (const portion of portionsOf(rows, ROWS_AT_ONCE)) {
+        await seen(db).insertInto(table).values(portion).execute()
+      }
     },
     replace: async (db: Transaction<Tables>, row: Row) => {
       await seen(db)

@@ -2,7 +2,17 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { routes } from '#contract/routes.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
-import { CREW, PLACE, SMALL, startTestServer, type TestServer } from './test-server.ts'
+import {
+  COORDINATOR,
+  CREW,
+  PLACE,
+  PLANNER,
+  READER,
+  SMALL,
+  SUPERVISOR,
+  startTestServer,
+  type TestServer,
+} from './test-server.ts'
 
 let server: TestServer
 beforeAll(async () => {
@@ -33,6 +43,42 @@ describe('reading feeders', () => {
     const { feeder, version, origin } = await server.call(routes.getFeeder, { params })
     expect(feeder).toEqual(smallFeeder({ place: PLACE }))
     expect({ version, origin }).toEqual({ version: 1, origin: 'demo' })
+  })
+
+  it('shows nests and incidents to everybody but readers', async () => {
+    const feeder = smallFeeder({ id: 'nesting' })
+    const at: [number, number] = [-106.95, 43.001]
+    const season = { seasonFrom: '02-15', seasonTo: '07-15' }
+    feeder.nests.push({
+      id: 'N1',
+      at,
+      species: 'osprey',
+      status: 'in use',
+      bufferM: 200,
+      ...season,
+    })
+    feeder.incidents.push({
+      id: 'I1',
+      at,
+      pole: 'P3',
+      foundOn: '2026-03-01',
+      species: 'osprey',
+      cause: 'confirmed electrocution',
+    })
+    await server.call(routes.takeInFeeder, { body: { layers: layersOfFeeder(feeder) } })
+    const nesting = { params: { feederId: 'nesting' } }
+    for (const actor of [PLANNER, COORDINATOR, CREW, SUPERVISOR]) {
+      const seen = (await server.call(routes.getFeeder, nesting, actor)).feeder
+      expect([seen.nests, seen.incidents]).toEqual([feeder.nests, feeder.incidents])
+    }
+    const { feeder: seen } = await server.call(routes.getFeeder, nesting, READER)
+    expect(seen).toEqual({ ...feeder, nests: [], incidents: [] })
+    const { findings } = await server.call(routes.getFindings, nesting, READER)
+    expect(JSON.stringify(findings)).not.toMatch(/N1|I1|osprey/)
+    const body = { caseId: 'peak' }
+    const [solution] = (await server.call(routes.solveVoltage, { ...nesting, body }, READER))
+      .solutions
+    expect(solution?.status).toBe('converged')
   })
 
   it('says which feeder is not there', async () => {
