@@ -152,10 +152,10 @@ describe('an item on a pole', () => {
       .getByRole('button', { name: 'History of cover, test bushing cover, A phase' })
       .click()
     const history = page.getByRole('region', { name: /History of cover/ })
-    await history.getByText('State from "planned" to "failed".').waitFor()
-    await history.getByText('Note set to "cracked at the stud".').waitFor()
-    await history.getByText(/^Added: cover \(test bushing cover, A phase\)/).waitFor()
-    await history.getByText('(coordinator)').first().waitFor()
+    await history.getByText('State: planned → became failed').waitFor()
+    await history.getByText('Note: nothing → became cracked at the stud').waitFor()
+    await history.getByText(/^Recorded the cover “test bushing cover, A phase”/).waitFor()
+    await history.getByText('Demo coordinator (bird coordinator)').first().waitFor()
     const stored = await itemOnServer('test bushing cover, A phase')
     expect(stored).toMatchObject({ state: 'failed', on: '2026-10-05', version: 2 })
     expect(stored.changedBy.role).toBe('coordinator')
@@ -171,8 +171,8 @@ describe('an item on a pole', () => {
     await page.getByRole('button', { name: 'Undo the deletion' }).click()
     await page.getByRole('button', { name: 'History of cover, perch to delete' }).click()
     const history = page.getByRole('region', { name: /History of cover/ })
-    await history.getByText('Taken off the record.').waitFor()
-    await history.getByText('Brought back to the record.').waitFor()
+    await history.getByText(/^Deleted the cover “perch to delete”/).waitFor()
+    await history.getByText(/^Restored the cover “perch to delete”/).waitFor()
     expect((await itemOnServer('perch to delete')).deletedAt).toBeNull()
   })
 
@@ -192,7 +192,7 @@ describe('an item on a pole', () => {
     await form.waitFor({ state: 'detached' })
   })
 
-  it('that someone else saved meanwhile is shown in both versions, and mine can still be kept', async () => {
+  it('that someone else saved meanwhile is shown in both versions, to be chosen field by field', async () => {
     const { page } = await openCoordinator(`&pole=${pole()}`)
     await addItem(page, 'contested guard')
     await page.getByRole('button', { name: 'Edit cover, contested guard' }).click()
@@ -207,17 +207,19 @@ describe('an item on a pole', () => {
     })
     expect(saved.status).toBe(200)
     await form.getByRole('button', { name: 'Save', exact: true }).click()
-    const both = form.getByRole('alert')
-    await both.getByText('robin').waitFor()
-    await both.getByRole('cell', { name: 'theirs' }).waitFor()
-    await both.getByRole('cell', { name: 'mine, typed slowly' }).waitFor()
+    const both = form.getByRole('alert', { name: 'Two versions of this item' })
+    await both.getByText('Demo supervisor changed this item while you were typing.').waitFor()
+    const note = both.getByRole('group', { name: 'Note, changed by both' })
+    await note.getByText('theirs', { exact: true }).waitFor()
     await keepPicture(page, 'coordinator-newer-record-desktop')
-    expect(await form.getByLabel('Note').inputValue()).toBe('mine, typed slowly')
-    await both.getByRole('button', { name: 'Save mine over it' }).click()
+    expect(await seriousFindings(page)).toEqual([])
+    expect(await form.getByLabel('Note', { exact: true }).inputValue()).toBe('mine, typed slowly')
+    await note.getByRole('radio', { name: /^Yours/ }).check()
+    await both.getByRole('button', { name: 'Save what is chosen' }).click()
     await itemsOf(page).getByText('mine, typed slowly').waitFor()
     expect(await itemOnServer('contested guard')).toMatchObject({
       note: 'mine, typed slowly',
-      state: 'planned',
+      state: 'on',
       version: 3,
     })
   })
