@@ -1,9 +1,15 @@
 import { StudyEvent } from '#contract/studies.ts'
+import { PLANNER, type TestServer } from './test-server.ts'
 
 /** Events of a study as the stream gives them, until the server ends it or the caller leaves. */
-export async function* readEvents(address: string, studyId: string): AsyncGenerator<StudyEvent> {
+export async function* readEvents(
+  server: Pick<TestServer, 'address' | 'headersOf'>,
+  studyId: string,
+): AsyncGenerator<StudyEvent> {
   const leave = new AbortController()
-  const answer = await fetch(`${address}/api/studies/${studyId}/events`, { signal: leave.signal })
+  const headers = await server.headersOf(PLANNER)
+  const address = `${server.address}/api/studies/${studyId}/events`
+  const answer = await fetch(address, { headers, signal: leave.signal })
   if (!answer.body) throw new Error(`Expected a stream, got status ${answer.status}.`)
   try {
     let text = ''

@@ -1,5 +1,4 @@
 import { spawn } from 'node:child_process'
-import { randomUUID } from 'node:crypto'
 import { once } from 'node:events'
 import { mkdtemp, readdir, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
@@ -8,19 +7,14 @@ import { createInterface } from 'node:readline'
 import { fileURLToPath } from 'node:url'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { routes } from '#contract/routes.ts'
-import type { Study } from '#contract/studies.ts'
-import { SiteRequest } from '#domain/siting/site-request.ts'
-import { openSitingPool } from '../../server/background/siting-pool.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
 import { optionsOf, startServer } from '../../server/main.ts'
-import { StudyService } from '../../server/services/studies.ts'
 import { CLAIM_FILE } from '../../server/store/folder-claim.ts'
-import { openStore } from '../../server/store/open-store.ts'
 import { DATABASE_FILE } from '../../server/store/place.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
-import { PLANNER, SMALL, startTestServer, type TestServer } from './test-server.ts'
+import { readEvents } from './read-events.ts'
+import { SMALL, startTestServer, type TestServer } from './test-server.ts'
 
-const SITING_WORKER = new URL('../../server/background/siting-worker.ts', import.meta.url)
 const PROJECT_FOLDER = fileURLToPath(new URL('../..', import.meta.url))
 
 let dataFolder: string
@@ -59,75 +53,29 @@ describe('starting again with the same data folder', () => {
     expect(protections.map(({ id, version }) => [id, version])).toEqual([['cover-1', 1]])
   })
 
-  it('tells that a study was cut short when the server was stopped', async () => {
+  it('goes on with a study that was under way when the server was stopped', async () => {
     const first = await start()
     const layers = layersOfFeeder(smallFeeder({ id: 'long', poles: 260 }))
     await first.call(routes.takeInFeeder, { body: { layers } })
     const input = { params: { feederId: 'long' }, body: { request: { banks: 2 as const } } }
     const { studyId } = await first.call(routes.startStudy, input)
+    await untilRunning(first, studyId)
     await stop(first)
     const second = await start()
-    const study = await second.call(routes.getStudy, { params: { studyId } })
-    expect(study).toMatchObject({ state: 'failed', problem: { code: 'interrupted' } })
-    expect(study.endedAt).not.toBeNull()
-  })
-
-  it('tells the same of a study whose server was killed', async () => {
-    await stop(await start())
-    const study: Study = {
-      id: 'left-behind',
-      feederId: SMALL,
-      feederVersion: 1,
-      request: SiteRequest.parse({}),
-      state: 'running',
-      done: 3,
-      total: 9,
-      phase: 'Placing one bank',
-      startedBy: PLANNER,
-      startedAt: '2026-05-01T08:00:00.000Z',
-      endedAt: null,
-    }
-    const store = await openStore(dataFolder)
-    await store.studies.add(study)
-    await store.close()
-    const server = await start()
-    const found = await server.call(routes.getStudy, { params: { studyId: study.id } })
-    expect(found).toMatchObject({ state: 'failed', done: 3, problem: { code: 'interrupted' } })
-  })
-})
-
-describe('a second server on the same data folder', () => {
-  it('leaves the studies of the first one alone', async () => {
-    const first = await start()
-    const layers = layersOfFeeder(smallFeeder({ id: 'long', poles: 260 }))
-    await first.call(routes.takeInFeeder, { body: { layers } })
-    const input = { params: { feederId: 'long' }, body: { request: { banks: 2 as const } } }
-    const { studyId } = await first.call(routes.startStudy, input)
-    const second = await start()
-    const { state } = await second.call(routes.getStudy, { params: { studyId } })
-    expect(['queued', 'running']).toContain(state)
-    const problem = await second.problem(routes.cancelStudy, { params: { studyId } })
-    expect(problem.detail).toContain('runs on another server')
-    const cancelled = await first.call(routes.cancelStudy, { params: { studyId } })
+    await untilRunning(second, studyId)
+    const cancelled = await second.call(routes.cancelStudy, { params: { studyId } })
     expect(cancelled.state).toBe('cancelled')
   })
 })
 
-describe('stopping', () => {
-  it('takes no new study, which nobody would see through', async () => {
-    await stop(await start())
-    const store = await openStore(dataFolder)
-    const siting = openSitingPool(SITING_WORKER, 1)
-    const ports = { store, siting, clock: () => new Date().toISOString(), newId: randomUUID }
-    const studies = new StudyService({ ...ports, reportFault: () => undefined })
-    await studies.stop()
-    const late = studies.start(PLANNER, SMALL, SiteRequest.parse({}))
-    await expect(late).rejects.toMatchObject({ code: 'interrupted' })
-    expect(await store.studies.unfinished()).toEqual([])
-    await siting.close()
-    await store.close()
-  })
+async function untilRunning(server: TestServer, studyId: string): Promise<void> {
+  for await (const { data } of readEvents(server, studyId)) {
+    if (data.state === 'running') return
+  }
+  throw new Error('Expected the study to run, but its stream ended.')
+}
 
+describe('stopping', () => {
   it('lets an answer under way finish', async () => {
     const server = await start()
     const input = { params: { feederId: SMALL } }

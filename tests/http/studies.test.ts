@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { RouteInput } from '#contract/route.ts'
 import { routes } from '#contract/routes.ts'
@@ -30,12 +31,12 @@ async function start(feederId: string, request: Request = {}): Promise<string> {
 
 async function allEvents(studyId: string): Promise<StudyEvent[]> {
   const events: StudyEvent[] = []
-  for await (const event of readEvents(server.address, studyId)) events.push(event)
+  for await (const event of readEvents(server, studyId)) events.push(event)
   return events
 }
 
 async function untilRunning(studyId: string): Promise<void> {
-  for await (const { event, data } of readEvents(server.address, studyId)) {
+  for await (const { event, data } of readEvents(server, studyId)) {
     if (event !== 'progress' || (data.state === 'running' && data.total > 0)) return
   }
 }
@@ -87,7 +88,7 @@ describe('a study that takes long', () => {
   it('gives its present state first to who comes back after losing the line', async () => {
     const studyId = await start(LONG, { banks: 2 })
     await untilRunning(studyId)
-    const again = readEvents(server.address, studyId)
+    const again = readEvents(server, studyId)
     const first = (await again.next()).value as StudyEvent
     expect(first).toMatchObject({ event: 'progress', data: { state: 'running' } })
     await server.call(routes.cancelStudy, { params: { studyId } })
@@ -106,6 +107,50 @@ describe('a study that cannot give an answer', () => {
     if (last?.event !== 'failed') throw new Error(`Expected it to fail, got ${last?.event}.`)
     expect(last.data.problem?.code).toBe('not-converged')
     expect(last.data.problem?.detail).toContain('Peak')
+  })
+})
+
+describe('studies of a feeder', () => {
+  it('are listed, newest first, without their results', async () => {
+    const [first, second] = [await start(SMALL), await start(SMALL)]
+    for (const studyId of [first, second]) await allEvents(studyId)
+    const listed = await server.call(routes.listStudies, { params: { feederId: SMALL } })
+    expect(listed.slice(0, 2).map(({ id, state }) => [id, state])).toEqual([
+      [second, 'done'],
+      [first, 'done'],
+    ])
+    expect(listed[0]).not.toHaveProperty('result')
+  })
+
+  it('are started for several at once, followed as one work, and done once each', async () => {
+    const body = { feederIds: [SMALL, SMALL], request: {}, workId: randomUUID() }
+    const started = await server.call(routes.startStudies, { body })
+    expect(started.studies.map(({ feederId }) => feederId)).toEqual([SMALL])
+    expect(await server.call(routes.startStudies, { body })).toEqual(started)
+    for (const { studyId } of started.studies) await allEvents(studyId)
+    const work = await server.call(routes.getWork, { params: { workId: started.workId } })
+    expect(work).toMatchObject({ kind: 'siting-many', state: 'done', done: 1, total: 1 })
+  })
+
+  it('are cancelled together', async () => {
+    const body = { feederIds: [LONG, SMALL], request: { banks: 2 as const } }
+    const { workId, studies } = await server.call(routes.startStudies, { body })
+    const cancelled = await server.call(routes.cancelStudies, { params: { workId } })
+    expect(cancelled.state).toBe('cancelled')
+    const long = studies[0]?.studyId ?? ''
+    const study = await server.call(routes.getStudy, { params: { studyId: long } })
+    expect(study.state).toBe('cancelled')
+  })
+})
+
+describe('a study whose id the client made', () => {
+  it('is one study when the request is sent again', async () => {
+    const studyId = randomUUID()
+    const input = { params: { feederId: SMALL }, body: { request: {}, studyId } }
+    expect(await server.call(routes.startStudy, input)).toEqual({ studyId })
+    expect(await server.call(routes.startStudy, input)).toEqual({ studyId })
+    const other = { ...input, body: { studyId, request: { banks: 2 as const } } }
+    expect((await server.problem(routes.startStudy, other)).code).toBe('key-reused')
   })
 })
 
