@@ -46,6 +46,9 @@ export const COMMON_PROBLEMS: readonly ProblemCode[] = [
   'unavailable',
 ]
 
+/** Problems of the routes that take a body. */
+export const BODY_PROBLEMS: readonly ProblemCode[] = ['too-large', 'wrong-media-type']
+
 /** Problems of the routes that are not for anyone. */
 export const SIGNED_IN_PROBLEMS: readonly ProblemCode[] = ['sign-in-needed', 'not-allowed']
 

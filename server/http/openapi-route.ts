@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { ACTING_ROLE_HEADER, IDEMPOTENCY_HEADER, IdempotencyKey, Role } from '#contract/actor.ts'
 import { PROBLEM_MEDIA_TYPE, Problem, type ProblemCode } from '#contract/problem.ts'
 import {
+  BODY_PROBLEMS,
   COMMON_PROBLEMS,
   type Route,
   SIGNED_IN_PROBLEMS,
@@ -74,12 +75,14 @@ function headersOf(route: Route) {
 }
 
 function problemsOf(route: Route): readonly ProblemCode[] {
-  return [
+  const all = [
     ...COMMON_PROBLEMS,
+    ...(route.body || route.takesFile ? BODY_PROBLEMS : []),
     ...(route.right === 'anyone' ? [] : SIGNED_IN_PROBLEMS),
     ...(takesKey(route) ? WRITE_PROBLEMS : []),
     ...route.problems,
   ]
+  return [...new Set(all)]
 }
 
 /** One answer per status, naming every code that it can carry. */

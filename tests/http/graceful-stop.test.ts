@@ -7,9 +7,9 @@ import { createInterface } from 'node:readline'
 import { fileURLToPath } from 'node:url'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { ACTING_ROLE_HEADER } from '#contract/actor.ts'
+import { enterDemo } from '../support/enter-demo.ts'
 import { freshDatabase } from '../support/fresh-database.ts'
 import { openRaw, requestHead } from './raw-connection.ts'
-import { enterDemo } from './test-server.ts'
 
 const PROJECT_FOLDER = fileURLToPath(new URL('../..', import.meta.url))
 

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { buildRequest } from '#contract/build-request.ts'
 import { routes } from '#contract/routes.ts'
-import { cookiesOf, PLANNER, SMALL, startTestServer, type TestServer } from './test-server.ts'
+import { startStaffedServer } from '../people/staff.ts'
+import { PLANNER, SMALL, startTestServer, type TestServer } from './test-server.ts'
 
 let server: TestServer
 beforeAll(async () => {
@@ -50,9 +50,9 @@ describe('the measures', () => {
 
   it('tell of the database, of followers and of the process', async () => {
     const before = figure(await measures(), 'crossarm_database_writes_total{end="kept"}')
-    const { server: own, admin } = machine
+    const { server: own } = machine
     const body = { email: 'kim@utility.example', name: 'Kim Vale', roles: ['crew' as const] }
-    await own.call(routes.invitePerson, { body }, admin)
+    await own.call(routes.invitePerson, { body }, own.administrator)
     const text = await measures()
     expect(figure(text, 'crossarm_database_writes_total{end="kept"}')).toBeGreaterThan(before)
     expect(figure(text, 'crossarm_live_followers')).toBe(0)
@@ -66,25 +66,15 @@ function figure(text: string, name: string): number {
   return Number(line?.slice(name.length + 1))
 }
 
-/** A server without the demo, its first administrator, and a token that may read the measures. */
+/** A server without the demo, and a token that may read the measures. */
 async function startWithToken() {
-  const own = await startTestServer({ isDemo: false })
-  const token = new URL(own.firstLink ?? '').hash.slice(1)
-  const { path, ...request } = buildRequest(routes.acceptInvitation, {
-    body: { token, name: 'Ada Stone', password: 'a long enough one', email: 'ada@utility.example' },
-  })
-  const admin = { cookie: cookiesOf(await fetch(own.address + path, request)) }
-  const made = await own.call(
-    routes.makeToken,
-    {
-      body: {
-        name: 'measuring',
-        role: 'administrator',
-        rights: ['read the measures of the server'],
-        days: 1,
-      },
-    },
-    admin,
-  )
-  return { server: own, admin, secret: made.secret }
+  const own = await startStaffedServer()
+  const body = {
+    name: 'measuring',
+    role: 'administrator' as const,
+    rights: ['read the measures of the server' as const],
+    days: 1,
+  }
+  const { secret } = await own.call(routes.makeToken, { body }, own.administrator)
+  return { server: own, secret }
 }
