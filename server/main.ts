@@ -93,7 +93,10 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
   const place: Place = { dataFolder, ...(databaseUrl && { databaseUrl }) }
   const backupsFolder = options.backups?.folder ?? join(dataFolder, 'backups')
   const store = await openStore({ ...place, isServer: true, backupsFolder, version, reportFault })
-  const background = await openBackground(store, options, reportFault)
+  const background = await openBackground(store, options, reportFault).catch(async (error) => {
+    await store.close()
+    throw error
+  })
   const schedule = options.backups?.schedule
   const backups = schedule
     ? new BackupSchedule({
@@ -218,6 +221,20 @@ export async function runServer(env: NodeJS.ProcessEnv): Promise<void> {
   stopOnSignal(() => server.stop(), log)
 }
 
+/** Takes long work from the place that the environment names, and answers nobody, until a signal. */
+export async function runWorkers(env: NodeJS.ProcessEnv): Promise<void> {
+  const log = logOf(env, process.stdout.isTTY)
+  const reportFault = (fault: unknown) => log.fault(fault)
+  const place = placeOf(env)
+  const store = await openStore({ ...place, reportFault })
+  const background = await openBackground(store, place, reportFault)
+  console.log(`Crossarm takes long work, ${THREADS} at once`)
+  stopOnSignal(async () => {
+    await background.close()
+    await store.close()
+  }, log)
+}
+
 /** The first signal stops in good order, within a time; the second one at once. */
 function stopOnSignal(stop: () => Promise<void>, log: ServerLog): void {
   let isStopping = false
@@ -253,6 +270,7 @@ export function optionsOf(env: NodeJS.ProcessEnv): ServerOptions {
     ...(CROSSARM_MAP_STYLE && { mapStyleUrl: CROSSARM_MAP_STYLE }),
     ...(CROSSARM_NAMES && { names: CROSSARM_NAMES.split(',').map((name) => name.trim()) }),
     ...(env.DATABASE_URL && { databaseUrl: env.DATABASE_URL }),
+    ...(env.CROSSARM_WORK && { hasWorkers: hasWorkersOf(env.CROSSARM_WORK) }),
     ...backupSettingsOf(env),
     ...peopleSettingsOf(env),
   }
@@ -272,6 +290,11 @@ function countOf(name: string, text: string | undefined, otherwise: number, leas
   const count = text ? Number(text) : otherwise
   if (Number.isInteger(count) && count >= least && count <= 8760) return count
   throw new Error(`${name} must be a whole number from ${least} to 8760, got "${text}".`)
+}
+
+function hasWorkersOf(text: string): boolean {
+  if (text === 'on' || text === 'off') return text === 'on'
+  throw new Error(`CROSSARM_WORK must be on or off, got "${text}".`)
 }
 
 function portOf(text: string): number {

@@ -32,6 +32,8 @@ export interface FeederTools extends ArchiveTools {
     env: NodeJS.ProcessEnv,
     work: (people: PeopleAtServer) => Promise<Result>,
   ) => Promise<Result>
+  /** Takes long work as the environment says; resolves once it does. */
+  readonly work: (env: NodeJS.ProcessEnv) => Promise<void>
   /** Starts the server as the environment says; resolves once it listens. */
   readonly serve: (env: NodeJS.ProcessEnv) => Promise<void>
 }

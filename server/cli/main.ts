@@ -67,6 +67,10 @@ const tools: FeederTools = {
     const { dataFolder } = placeOf(env)
     return move({ dataFolder, url, ...(filesTo && { filesTo: resolve(filesTo) }), onProgress })
   },
+  work: async (env) => {
+    const { runWorkers } = await import('../main.ts')
+    await runWorkers(env)
+  },
   serve: async (env) => {
     const { runServer } = await import('../main.ts')
     await runServer(env)

@@ -9,12 +9,14 @@ import { serveCommand } from './serve-command.ts'
 import { siteCommand } from './site-command.ts'
 import { verifyCommand } from './verify-command.ts'
 import { voltageCommand } from './voltage-command.ts'
+import { workCommand } from './work-command.ts'
 
 const COMMANDS: readonly Command[] = [
   voltageCommand,
   siteCommand,
   checkCommand,
   serveCommand,
+  workCommand,
   peopleCommand,
   verifyCommand,
   backupCommand,
