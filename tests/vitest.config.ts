@@ -4,7 +4,7 @@ import { KIND_VARIABLE } from './support/fresh-database.ts'
 import { findBinaries } from './support/postgres-server.ts'
 
 /** Store and server do the same on either database; what is of SQLite's file alone says so in its name. */
-const ON_BOTH = 'tests/{store,http,background,people}/**/*.test.ts'
+const ON_BOTH = 'tests/{store,http,background,people,faults}/**/*.test.ts'
 const OF_SQLITE = 'tests/**/*.sqlite.test.ts'
 const SLOW = 'tests/{browser,start}/**/*.test.ts'
 

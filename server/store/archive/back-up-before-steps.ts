@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
 import type { Kysely } from 'kysely'
 import { stepsAhead, stepsTaken } from '../migrate.ts'
@@ -29,7 +30,9 @@ export async function backUpBeforeSteps(
   const lastMigration = taken.at(-1)
   if (next === undefined || lastMigration === undefined) return null
   const takenAt = new Date().toISOString()
-  const file = join(folder, `before-${next}-${nameOfMoment(takenAt)}-${process.pid}.tar.gz`)
+  // Several servers may start at the same second.
+  const ownPart = randomUUID().slice(0, 8)
+  const file = join(folder, `before-${next}-${nameOfMoment(takenAt)}-${ownPart}.tar.gz`)
   const snapshot = await openSnapshot(place)
   try {
     await writeArchive({ snapshot, attachmentsFolder: null, version, lastMigration, takenAt }, file)

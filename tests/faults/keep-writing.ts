@@ -1,9 +1,9 @@
 import { openStore } from '../../server/store/open-store.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
+import { placeOfArguments } from './run-program.ts'
 
 /** Program for a test that kills it: records items one after the other and prints each once it is kept. */
-const [folder = ''] = process.argv.slice(2)
-const store = await openStore({ dataFolder: folder })
+const store = await openStore({ ...placeOfArguments(), isServer: true })
 const stamp = { at: new Date().toISOString(), actor: { id: 'writer', role: 'crew' } as const }
 await store.feeders.add(smallFeeder(), 'added', stamp)
 const body = { pole: 'P2', kind: 'cover', what: 'cover', state: 'on', on: '2026-05-01' } as const

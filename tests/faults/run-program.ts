@@ -1,0 +1,51 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { createInterface } from 'node:readline'
+import { fileURLToPath } from 'node:url'
+import type { Place } from '../../server/store/place.ts'
+
+const PROJECT_FOLDER = fileURLToPath(new URL('../..', import.meta.url))
+
+export interface RunningProgram {
+  readonly child: ChildProcess
+  /** What it prints, line by line, until it ends. */
+  readonly lines: AsyncIterable<string>
+  /** Resolves to the signal that ended it, null where none did. */
+  readonly ended: Promise<NodeJS.Signals | null>
+}
+
+/** Runs a program of this folder as a process of its own, on a place. */
+export function runProgram(file: string, { dataFolder, databaseUrl }: Place): RunningProgram {
+  const program = fileURLToPath(new URL(file, import.meta.url))
+  return start([program, dataFolder, databaseUrl ?? ''], process.env)
+}
+
+/** Runs the server as its command does, on any free port. */
+export function runServer(env: NodeJS.ProcessEnv): RunningProgram {
+  return start(['server/main.ts'], { ...process.env, HOST: '127.0.0.1', PORT: '0', ...env })
+}
+
+function start(args: readonly string[], env: NodeJS.ProcessEnv): RunningProgram {
+  const child = spawn(process.execPath, ['--import', 'tsx', ...args], {
+    cwd: PROJECT_FOLDER,
+    env,
+    stdio: ['ignore', 'pipe', 'inherit'],
+  })
+  const ended = once(child, 'exit').then(([, signal]) => signal as NodeJS.Signals | null)
+  return { child, ended, lines: createInterface({ input: child.stdout }) }
+}
+
+/** The place that `runProgram` named. */
+export function placeOfArguments(): Place {
+  const [dataFolder = '', databaseUrl] = process.argv.slice(2)
+  return { dataFolder, ...(databaseUrl && { databaseUrl }) }
+}
+
+/** Address at which a server that has just been run answers. */
+export async function addressOf({ lines }: RunningProgram): Promise<string> {
+  for await (const line of lines) {
+    const [address] = /http:\/\/127\.0\.0\.1:\d+/.exec(line) ?? []
+    if (address !== undefined) return address
+  }
+  throw new Error('The server ended before it said where it answers.')
+}
