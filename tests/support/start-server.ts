@@ -24,12 +24,14 @@ export interface ServerChoices {
   /** Left out: a new temporary folder that `stop` removes. */
   readonly dataFolder?: string
   readonly env?: Readonly<Record<string, string>>
+  /** Left out: any free one. */
+  readonly port?: number
 }
 
 /** Builds what is stale, then runs the built server on a free port until `stop`. */
 export async function startServer(choices: ServerChoices = {}): Promise<RunningServer> {
   const dataFolder = choices.dataFolder ?? (await mkdtemp(join(tmpdir(), 'crossarm-test-')))
-  const port = await findFreePort()
+  const port = choices.port ?? (await findFreePort())
   const child = spawn(process.execPath, ['server/run/start.mjs'], {
     cwd: PROJECT_FOLDER,
     env: {
