@@ -21,7 +21,11 @@ export async function changePerson(
   const missing = `There is no person "${personId}".`
   const current = await store.people.find(personId)
   if (!current) throw new Refusal('not-found', missing)
-  const why = await whyNot(current, state, () => store.people.hasPassword(personId))
+  // Who began from an older version may ask for what no longer makes sense: that it is older counts.
+  const isStale = current.version !== version
+  const why = isStale
+    ? null
+    : await whyNot(current, state, () => store.people.hasPassword(personId))
   if (why !== null) throw new Refusal('wrong-state', why, { current: personAsTold(current) })
   const next = { name, roles: [...new Set(roles)], state }
   const written = await store.people.change(personId, version, next, { actor, at: clock() })
