@@ -69,6 +69,9 @@ export function makeAuth(options: AuthOptions) {
       useSecureCookies: origin.startsWith('https://'),
       defaultCookieAttributes: { httpOnly: true, sameSite: 'lax' },
       ipAddress: { disableIpTracking: true },
+      // Said, since the library would leave them out in tests.
+      disableOriginCheck: false,
+      disableCSRFCheck: false,
     },
     databaseHooks: {
       session: {

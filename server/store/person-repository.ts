@@ -147,7 +147,6 @@ async function comeIn(
   await dropInvitations(transaction, person.id)
   await endSessions(transaction, person.id)
   await setEmail(transaction, person.id, email.toLowerCase())
-  if (person.state === 'active' && person.name === name) return person
   return write(transaction, person, { ...person, name, state: 'active' }, byOneself(person, at))
 }
 

@@ -7,7 +7,7 @@ describe('help', () => {
   it('lists the commands', async () => {
     const { code, out, err } = await runCli('--help')
     expect({ code, err }).toEqual({ code: 0, err: '' })
-    for (const command of ['voltage', 'site', 'check', 'serve', 'verify']) {
+    for (const command of ['voltage', 'site', 'check', 'serve', 'people', 'verify']) {
       expect(out).toMatch(new RegExp(`^ {2}${command} +\\S`, 'm'))
     }
   })
@@ -17,6 +17,7 @@ describe('help', () => {
     ['site', ['--banks', '--goal', '--taps', '--low', '--high', '--json']],
     ['check', ['<feeder folder>']],
     ['serve', ['--host', '--port', '--data']],
+    ['people', ['--name', '--email', '--role', '--data']],
     ['verify', ['--head', '--data']],
   ])('of %s names its options and what its exit code means', async (command, options) => {
     const { code, out } = await runCli(command, '--help')
