@@ -49,15 +49,17 @@ export function historyService({ store, clock }: Pick<Ports, 'store' | 'clock'>)
     },
 
     /** @throws Refusal `not-found`, `stale-version`, or `wrong-state` for what is not deleted. */
-    purge: async (asker: Asker, body: PurgeBody): Promise<void> => {
-      const { subject, feederId, subjectId, version, reason } = body
-      const kind: Purgeable = purgeables(store)[subject]
-      const stamp = { actor: actorOf(asker), at: clock() }
-      settleWritten(await kind.purge(feederId, subjectId, version, reason, stamp), {
-        missing: `Feeder "${feederId}" has no ${subject} "${subjectId}".`,
-        wrongState: 'Only what was deleted can be purged. Delete it first.',
-      })
-    },
+    purge: (asker: Asker, body: PurgeBody): Promise<void> =>
+      store.together(async () => {
+        const { subject, feederId, subjectId, version, reason } = body
+        await refuseAttached(store, body)
+        const stamp = { actor: actorOf(asker), at: clock() }
+        const kind = purgeables(store)[subject]
+        settleWritten(await kind.purge(feederId, subjectId, version, reason, stamp), {
+          missing: `Feeder "${feederId}" has no ${subject} "${subjectId}".`,
+          wrongState: 'Only what was deleted can be purged. Delete it first.',
+        })
+      }),
   }
 }
 
@@ -67,6 +69,16 @@ function purgeables(store: Store): Readonly<Record<PurgeBody['subject'], Purgeab
     protection: store.protections,
     attachment: store.attachments,
   }
+}
+
+/** Files would be left hanging on what is no longer there. */
+async function refuseAttached(store: Store, { subject, feederId, subjectId }: PurgeBody) {
+  if (subject === 'attachment') return
+  const filter = { attachedTo: subject, attachedToId: subjectId }
+  const { length } = await store.attachments.list(feederId, filter)
+  if (length === 0) return
+  const files = length === 1 ? 'A file is' : `${length} files are`
+  throw new Refusal('wrong-state', `${files} attached to it. Delete what is attached first.`)
 }
 
 /** Ids of some kinds are unique within a feeder only. */

@@ -1,7 +1,7 @@
 import { buildRequest } from '#contract/build-request.ts'
 import { routes } from '#contract/routes.ts'
 import { openPeopleAtServer } from '../../server/main.ts'
-import { cookiesOf } from './test-server.ts'
+import { cookiesOf } from '../people/staff.ts'
 
 const ADMINISTRATOR = {
   name: 'Alex Admin',

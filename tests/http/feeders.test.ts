@@ -75,7 +75,7 @@ describe('reading feeders', () => {
     expect(seen).toEqual({ ...feeder, nests: [], incidents: [] })
     const { findings } = await server.call(routes.getFindings, nesting, READER)
     expect(JSON.stringify(findings)).not.toMatch(/N1|I1|osprey/)
-    const body = { caseId: 'peak' }
+    const body = { caseId: 'peak', taps: 'controlled' as const }
     const [solution] = (await server.call(routes.solveVoltage, { ...nesting, body }, READER))
       .solutions
     expect(solution?.status).toBe('converged')

@@ -241,6 +241,21 @@ describe('what was deleted', () => {
     })
   })
 
+  it('is not purged while files are attached to it', async () => {
+    const { id } = await deletedGuard('photographed')
+    const query = { attachedTo: 'protection', attachedToId: id, fileName: 'report.pdf' } as const
+    const file = new Blob(['%PDF-1.7\n%%EOF\n'])
+    const attached = await server.call(routes.attach, { params, query, file }, COORDINATOR)
+    const problem = await server.problem(routes.purge, purgeOf(id, 2), administrator.headers)
+    expect(problem).toMatchObject({
+      code: 'wrong-state',
+      detail: expect.stringMatching(/attached/),
+    })
+    const input = { params: { attachmentId: attached.id }, query: { version: 1 } }
+    await server.call(routes.deleteAttachment, input, COORDINATOR)
+    await server.call(routes.purge, purgeOf(id, 2), administrator.headers)
+  })
+
   it('is purged by nobody else, not while it stands, not unseen and not without a reason', async () => {
     const standing = await addGuard()
     const asAdministrator = administrator.headers
