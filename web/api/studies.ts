@@ -26,26 +26,37 @@ export function useStudy(studyId: string | null) {
 const EVENTS = ['progress', 'done', 'failed', 'cancelled'] as const
 const ASK_AGAIN_MS = 1_500
 
-/** Listens until the study ends; where the stream breaks, asks again after a while. */
+/** Listens until the study ends; where the stream breaks, asks and listens again after a while. */
 function followStudy(client: QueryClient, studyId: string): () => void {
-  const events = new EventSource(`/api/studies/${encodeURIComponent(studyId)}/events`)
+  let isLeft = false
   let timer: number | undefined
-  for (const event of EVENTS) {
-    events.addEventListener(event, ({ data }: MessageEvent<string>) => {
-      const told = StudyEvent.parse({ event, data: JSON.parse(data) })
-      client.setQueryData<Study>(keyOf(studyId), (old) =>
-        told.event === 'progress' ? old && { ...old, ...told.data } : told.data,
-      )
+  let events = listen()
+
+  function listen(): EventSource {
+    const source = new EventSource(`/api/studies/${encodeURIComponent(studyId)}/events`)
+    for (const event of EVENTS) {
+      source.addEventListener(event, ({ data }: MessageEvent<string>) => {
+        const told = StudyEvent.parse({ event, data: JSON.parse(data) })
+        client.setQueryData<Study>(keyOf(studyId), (old) =>
+          told.event === 'progress' ? old && { ...old, ...told.data } : told.data,
+        )
+      })
+    }
+    source.addEventListener('error', () => {
+      source.close()
+      timer = window.setTimeout(() => void listenAgain(), ASK_AGAIN_MS)
     })
+    return source
   }
-  events.addEventListener('error', () => {
-    events.close()
-    timer = window.setTimeout(
-      () => void client.invalidateQueries({ queryKey: keyOf(studyId) }),
-      ASK_AGAIN_MS,
-    )
-  })
+
+  /** Asking first leads over a session that has ended, and over a study that has. */
+  async function listenAgain(): Promise<void> {
+    await client.invalidateQueries({ queryKey: keyOf(studyId) })
+    if (!isLeft) events = listen()
+  }
+
   return () => {
+    isLeft = true
     events.close()
     window.clearTimeout(timer)
   }
