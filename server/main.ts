@@ -189,7 +189,7 @@ async function openBackground(
   { databaseUrl, hasWorkers = true }: ServerOptions,
   reportFault: (fault: unknown) => void,
 ) {
-  const threads = openThreads(threadWorker(projectFolder()))
+  const threads = openThreads(workerFile)
   const work = await openWork({
     store: store.work,
     kinds: workKinds({ store, threads, clock }),
@@ -345,10 +345,11 @@ export async function programVersion(): Promise<string> {
   return (JSON.parse(text) as { version: string }).version
 }
 
-function threadWorker(project: string): URL {
+/** Program of a worker thread. */
+function workerFile(name: string): URL {
   const isSource = import.meta.url.endsWith('.ts')
-  const file = isSource ? 'server/background/thread-worker.ts' : 'dist/server/thread-worker.js'
-  return pathToFileURL(join(project, file))
+  const file = isSource ? `server/background/${name}.ts` : `dist/server/${name}.js`
+  return pathToFileURL(join(projectFolder(), file))
 }
 
 function isStartedDirectly(): boolean {

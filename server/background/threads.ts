@@ -2,8 +2,9 @@ import { availableParallelism } from 'node:os'
 import { MessageChannel } from 'node:worker_threads'
 import { Piscina } from 'piscina'
 import type { Progress, Threads, WorkFollow } from '../services/work-ports.ts'
+import type { ReadingJob, SitingJob } from './long-worker.ts'
+import type { SolvingJob } from './solve-worker.ts'
 import type { Leash } from './thread-job.ts'
-import type { ReadingJob, SitingJob, SolvingJob } from './thread-worker.ts'
 
 /** A job that has not left off by then, because one solve takes that long, is ended from outside. */
 const CANCEL_GRACE_MS = 1000
@@ -21,16 +22,21 @@ export interface OpenThreads extends Threads {
  * Worker threads, one job to a thread; more jobs than threads wait. Short jobs, which somebody waits
  * for, have threads of their own, so that they never stand behind long ones.
  *
- * @param workerFile address of thread-worker, as TypeScript while developing and JavaScript once built
+ * @param workerFile address of either program of a thread, as TypeScript while developing and
+ * JavaScript once built
  */
-export function openThreads(workerFile: URL, threads = THREADS): OpenThreads {
-  const [long, short] = [openPool(workerFile, threads), openPool(workerFile, threads)]
+export function openThreads(
+  workerFile: (name: 'long-worker' | 'solve-worker') => URL,
+  threads = THREADS,
+): OpenThreads {
+  const long = openPool(workerFile('long-worker'), threads)
+  const short = openPool(workerFile('solve-worker'), threads)
   return {
     site: (feeder, request, follow) =>
       runLong<SitingJob>(long, { kind: 'site', feeder, request }, follow),
     readLayers: (text, follow) => runLong<ReadingJob>(long, { kind: 'read', text }, follow),
     solve: (feeder, options) => {
-      const job: SolvingJob = { kind: 'solve', feeder, options }
+      const job: SolvingJob = { feeder, options }
       return short.run(job)
     },
     close: async () => {

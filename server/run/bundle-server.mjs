@@ -6,7 +6,8 @@ import { PROJECT_FOLDER } from './project.mjs'
 const ENTRIES = {
   main: 'server/main.ts',
   cli: 'server/cli/main.ts',
-  'thread-worker': 'server/background/thread-worker.ts',
+  'long-worker': 'server/background/long-worker.ts',
+  'solve-worker': 'server/background/solve-worker.ts',
 }
 
 /** Loaded from node_modules: they hold native libraries or start worker files of their own. */

@@ -9,7 +9,8 @@ import type { WorkItem, WorkKinds, WorkOrder } from '../../server/services/work-
 import { type TemporaryStore, temporaryStore } from '../store/temporary-store.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
 
-export const WORKER = new URL('../../server/background/thread-worker.ts', import.meta.url)
+export const workerFile = (name: string) =>
+  new URL(`../../server/background/${name}.ts`, import.meta.url)
 export const STAMP: Stamp = {
   at: '2026-05-01T08:00:00.000Z',
   actor: { id: 'pat', role: 'planner' },
@@ -42,7 +43,7 @@ export function temporaryWork(): TemporaryWork {
   const clock = () => new Date().toISOString()
   const kinds = () => workKinds({ store: temporary.store, threads, clock })
   beforeAll(() => {
-    threads = openThreads(WORKER, 2)
+    threads = openThreads(workerFile, 2)
   })
   afterAll(() => threads.close())
   beforeEach(async () => {

@@ -4,7 +4,7 @@ import { SiteRequest } from '#domain/siting/site-request.ts'
 import { type OpenThreads, openThreads } from '../../server/background/threads.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
-import { WORKER } from './temporary-work.ts'
+import { workerFile } from './temporary-work.ts'
 
 const ONE_BANK = SiteRequest.parse({})
 const TWO_BANKS = SiteRequest.parse({ banks: 2 })
@@ -13,7 +13,7 @@ const LONG = smallFeeder({ poles: 260 })
 
 let threads: OpenThreads
 beforeAll(() => {
-  threads = openThreads(WORKER, 1)
+  threads = openThreads(workerFile, 1)
 })
 afterAll(() => threads.close())
 

@@ -6,7 +6,8 @@ import { openStore } from '../../server/store/open-store.ts'
 /** Program for tests that kill or stop it: a process that does nothing but take work, one at a time. */
 const [dataFolder = '', databaseUrl] = process.argv.slice(2)
 const store = await openStore({ dataFolder, ...(databaseUrl && { databaseUrl }) })
-const threads = openThreads(new URL('../../server/background/thread-worker.ts', import.meta.url), 1)
+const workerFile = (name: string) => new URL(`../../server/background/${name}.ts`, import.meta.url)
+const threads = openThreads(workerFile, 1)
 const clock = () => new Date().toISOString()
 const work = await openWork({
   store: store.work,

@@ -11,7 +11,7 @@ import { openWork } from '../../server/background/open-work.ts'
 import { openThreads } from '../../server/background/threads.ts'
 import { workKinds } from '../../server/services/work-kinds.ts'
 import { openStore } from '../../server/store/open-store.ts'
-import { hasEnded, STAMP, until, WORKER } from '../background/temporary-work.ts'
+import { hasEnded, STAMP, until, workerFile } from '../background/temporary-work.ts'
 import { freshDatabase, type TestedKind } from '../support/fresh-database.ts'
 import { POSTGRES_VARIABLE } from '../support/postgres-server.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
@@ -30,7 +30,7 @@ describe('work', () => {
     const { databaseUrl } = fresh
     const place = { dataFolder, ...(databaseUrl && { databaseUrl }) }
     const store = await openStore(place)
-    const threads = openThreads(WORKER, 1)
+    const threads = openThreads(workerFile, 1)
     const clock = () => new Date().toISOString()
     const kinds = workKinds({ store, threads, clock })
     const options = { store: store.work, kinds, clock, reportFault: console.error, slots: 0 }

@@ -1,5 +1,3 @@
-import type { CaseSolution } from '#domain/electrical/solution.ts'
-import { type SolveOptions, solveFeeder } from '#domain/electrical/solve-feeder.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import { type SiteOutcome, siteFeeder } from '#domain/siting/site-feeder.ts'
 import type { SiteRequest } from '#domain/siting/site-request.ts'
@@ -22,22 +20,9 @@ export interface ReadingJob extends Leash {
   readonly text: string
 }
 
-export interface SolvingJob {
-  readonly kind: 'solve'
-  readonly feeder: Feeder
-  readonly options: SolveOptions
-}
-
 /** Runs in a worker thread: one job from its message to its outcome. */
-export default function runJob(job: SitingJob | ReadingJob | SolvingJob) {
-  switch (job.kind) {
-    case 'site':
-      return site(job)
-    case 'read':
-      return readLayers(job)
-    case 'solve':
-      return solve(job)
-  }
+export default function runJob(job: SitingJob | ReadingJob) {
+  return job.kind === 'site' ? site(job) : readLayers(job)
 }
 
 function site({ feeder, request, progress, cancelFlag }: SitingJob): SiteOutcome {
@@ -61,10 +46,6 @@ function readLayers({ text, progress }: ReadingJob): LayerReading {
   } finally {
     progress.close()
   }
-}
-
-function solve({ feeder, options }: SolvingJob): CaseSolution[] {
-  return solveFeeder(feeder, options)
 }
 
 function teller(port: Leash['progress']) {
