@@ -6,12 +6,12 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import type { Actor } from '#contract/actor.ts'
 import { routes } from '#contract/routes.ts'
 import { type OpenStore, openStore } from '../../server/store/open-store.ts'
+import { enterDemo } from '../support/enter-demo.ts'
 import { type Following, followChanges } from '../support/follow-changes.ts'
 import { type FreshDatabase, freshDatabase, TESTED_KIND } from '../support/fresh-database.ts'
 import {
   COORDINATOR,
   CREW,
-  enterDemo,
   PLANNER,
   READER,
   SMALL,

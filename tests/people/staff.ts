@@ -47,12 +47,12 @@ export async function startStaffedServer(options: ServerOptions = {}): Promise<S
 }
 
 /** Headers of one person for each role. */
-export async function hireOneOfEach(server: StaffedServer): Promise<Record<Role, Headers>> {
-  const hired = ROLES.map(async (role) => {
+export async function hireOneOfEach(server: StaffedServer): Promise<ReadonlyMap<Role, Headers>> {
+  const hired = ROLES.map(async (role): Promise<[Role, Headers]> => {
     const { headers } = await server.hire(`${role}@utility.example`, [role])
-    return [role, { ...headers, [ACTING_ROLE_HEADER]: role }] as const
+    return [role, { ...headers, [ACTING_ROLE_HEADER]: role }]
   })
-  return Object.fromEntries(await Promise.all(hired)) as Record<Role, Headers>
+  return new Map(await Promise.all(hired))
 }
 
 export function secretOf(link: string): string {
