@@ -103,7 +103,8 @@ describe('the program', () => {
     expect((await fetch(`${address}/api/ready`)).status).toBe(200)
     program.kill('SIGTERM')
     expect(await ended).toEqual([0, null])
-    expect((await readdir(dataFolder)).sort()).toEqual([DATABASE_FILE, CLAIM_FILE])
+    const left = [DATABASE_FILE, CLAIM_FILE, 'session-secret']
+    expect((await readdir(dataFolder)).sort()).toEqual(left)
   })
 })
 
@@ -123,6 +124,8 @@ describe('a start that cannot be', () => {
   it('names the setting that makes no sense', () => {
     expect(() => optionsOf({ PORT: 'http' })).toThrow('PORT must be a number')
     expect(() => optionsOf({ CROSSARM_MAP_STYLE: 'style' })).toThrow('CROSSARM_MAP_STYLE')
-    expect(optionsOf({})).toEqual({})
+    expect(() => optionsOf({ CROSSARM_WORK: 'no' })).toThrow('CROSSARM_WORK')
+    expect(optionsOf({ CROSSARM_WORK: 'off' })).toMatchObject({ hasWorkers: false })
+    expect(optionsOf({})).not.toHaveProperty('port')
   })
 })
