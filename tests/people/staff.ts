@@ -1,4 +1,4 @@
-import { ACTING_ROLE_HEADER, ROLES, type Role } from '#contract/actor.ts'
+import { ACTING_ROLE_HEADER, type Role } from '#contract/actor.ts'
 import { buildRequest } from '#contract/build-request.ts'
 import type { Person } from '#contract/people.ts'
 import type { Route, RouteInput } from '#contract/route.ts'
@@ -47,12 +47,19 @@ export async function startStaffedServer(options: ServerOptions = {}): Promise<S
 }
 
 /** Headers of one person for each role. */
-export async function hireOneOfEach(server: StaffedServer): Promise<ReadonlyMap<Role, Headers>> {
-  const hired = ROLES.map(async (role): Promise<[Role, Headers]> => {
+export async function hireOneOfEach(server: StaffedServer): Promise<Record<Role, Headers>> {
+  const hire = async (role: Role): Promise<Headers> => {
     const { headers } = await server.hire(`${role}@utility.example`, [role])
-    return [role, { ...headers, [ACTING_ROLE_HEADER]: role }]
-  })
-  return new Map(await Promise.all(hired))
+    return { ...headers, [ACTING_ROLE_HEADER]: role }
+  }
+  return {
+    planner: await hire('planner'),
+    coordinator: await hire('coordinator'),
+    crew: await hire('crew'),
+    supervisor: await hire('supervisor'),
+    reader: await hire('reader'),
+    administrator: await hire('administrator'),
+  }
 }
 
 export function secretOf(link: string): string {
