@@ -44,7 +44,7 @@ describe.runIf(TESTED_KIND === 'PostgreSQL')('moving from SQLite to PostgreSQL',
     expect([chain.fault, chain.entries, database, files]).toEqual([null, 1, [], []])
     const store = await openStore(target)
     expect((await store.protections.list('small')).map(({ what }) => what)).toEqual([TRICKY])
-    await store.feeders.add(smallFeeder({ poles: 6 }), 'added', stampAt(9))
+    await store.feeders.add(smallFeeder({ id: 'next' }), 'added', stampAt(9))
     await store.close()
     expect((await verifyRecord(target)).chain.fault).toBeNull()
   })

@@ -33,8 +33,10 @@ export default async function startPostgres(): Promise<() => void> {
 
 export interface PostgresCluster {
   readonly url: string
-  /** Stops at once and starts again on the same port, as after a fault. */
-  readonly restart: () => void
+  /** Stops at once, as by a fault; what was committed is there again after `start`. */
+  readonly halt: () => void
+  /** Starts again on the same port. */
+  readonly start: () => void
   readonly stop: () => void
 }
 
@@ -65,10 +67,8 @@ export async function startCluster(binaries: string): Promise<PostgresCluster> {
   start()
   return {
     url: `postgres://crossarm@127.0.0.1:${port}/postgres`,
-    restart: () => {
-      halt()
-      start()
-    },
+    halt,
+    start,
     stop: () => {
       halt()
       rmSync(folder, { recursive: true, force: true })

@@ -75,21 +75,26 @@ async function moveTables(
     throw new Error(`A newer version of Crossarm wrote the file: it has the step ${step}.`)
   }
   const names = tablesToMove(snapshot.tables).map(({ name }) => name)
-  const before = await inTarget(database, (filling) => begin(filling, step))
+  const { movedBefore, forms } = await inTarget(database, async (filling) => ({
+    movedBefore: await begin(filling, step),
+    forms: await tableFormsIn(filling),
+  }))
   const report: (Sum & { name: string })[] = []
   for (const name of names) {
     onProgress(report.length, names.length, `Table ${name}`)
-    const sum = await inTarget(database, (filling) => moveTable(filling, snapshot, name))
+    const sum = await inTarget(database, (filling) =>
+      moveTable(filling, snapshot, formOf(forms, name)),
+    )
     report.push({ name, ...sum })
   }
   onProgress(names.length, names.length, 'History')
   await inTarget(database, async (filling) => {
-    for (const { name, ...sum } of report) await holdAgainst(filling, name, sum)
+    for (const { name, ...sum } of report) await holdAgainst(filling, formOf(forms, name), sum)
     await migrate(filling.transaction, filling.kind)
     await checkHistory(database, await historyHead(snapshot))
     await endMove(filling)
   })
-  return { tables: report, movedBefore: before }
+  return { tables: report, movedBefore }
 }
 
 function inTarget<Result>(
@@ -108,10 +113,9 @@ async function begin(filling: Filling, step: string): Promise<number> {
   return 0
 }
 
-async function moveTable(filling: Filling, snapshot: Snapshot, name: string): Promise<Sum> {
-  const source = snapshot.tables.find((table) => table.name === name)
-  const target = await targetForm(filling, name)
-  if (!source) throw new Error(`Expected a table ${name} in the file.`)
+async function moveTable(filling: Filling, snapshot: Snapshot, target: TableForm): Promise<Sum> {
+  const { name } = target
+  const source = formOf(snapshot.tables, name)
   const moved = (await tablesMoved(filling)).get(name)
   if (moved) return holdSource(moved, await sumOf(snapshot.rows(source), target), name)
   const sum = await fillTable(filling, target, snapshot.rows(source))
@@ -119,10 +123,10 @@ async function moveTable(filling: Filling, snapshot: Snapshot, name: string): Pr
   return sum
 }
 
-async function targetForm(filling: Filling, name: string): Promise<TableForm> {
-  const form = (await tableFormsIn(filling)).find((table) => table.name === name)
+function formOf(forms: readonly TableForm[], name: string): TableForm {
+  const form = forms.find((table) => table.name === name)
   if (form) return form
-  throw new Error(`The file has a table ${name}, which this version never had.`)
+  throw new Error(`Expected a table ${name} on both sides of the move.`)
 }
 
 function holdSource(moved: Sum, now: Sum, name: string): Sum {
@@ -132,9 +136,8 @@ function holdSource(moved: Sum, now: Sum, name: string): Sum {
   )
 }
 
-async function holdAgainst(filling: Filling, name: string, sum: Sum): Promise<void> {
-  const form = await targetForm(filling, name)
+async function holdAgainst(filling: Filling, form: TableForm, sum: Sum): Promise<void> {
   const found = await sumOf(readBack(filling, form), form)
   if (found.rows === sum.rows && found.sha256 === sum.sha256) return
-  throw new Error(`Table ${name} in the target is not what was moved there.`)
+  throw new Error(`Table ${form.name} in the target is not what was moved there.`)
 }

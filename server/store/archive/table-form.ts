@@ -26,53 +26,65 @@ export type Ask = (statement: string) => Promise<readonly Row[]>
 
 /** Tables of the program itself, each after those that it refers to. */
 export async function readTableForms(ask: Ask, kind: DatabaseKind): Promise<TableForm[]> {
-  const names = (await ask(TABLE_NAMES[kind])).map(({ name }) => String(name))
-  const forms: TableForm[] = []
-  for (const name of names.sort()) forms.push(await readForm(ask, kind, name))
+  const columnsOf = byTable(await ask(COLUMNS[kind]))
+  const keyOf = byTable(await ask(KEYS[kind]))
+  const referencesOf = byTable(await ask(REFERENCES[kind]))
+  const names = (rows: readonly Row[] = []) => rows.map(({ name }) => String(name))
+  const forms = [...columnsOf].map(([name, rows]): TableForm => {
+    const columns = rows.map((row) => ({
+      name: String(row.name),
+      type: columnType(String(row.type)),
+    }))
+    columns.sort((left, right) => (left.name < right.name ? -1 : 1))
+    const key = names(keyOf.get(name) ?? columns)
+    return { name, columns, key, refersTo: names(referencesOf.get(name)) }
+  })
+  forms.sort((left, right) => (left.name < right.name ? -1 : 1))
   return inOrderOfReferences(forms)
 }
 
-const TABLE_NAMES: Readonly<Record<DatabaseKind, string>> = {
-  sqlite: `select name from sqlite_schema where type = 'table' and name not like 'sqlite\\_%' escape '\\'`,
-  postgres: `select relname as name from pg_class
-    where relnamespace = current_schema()::regnamespace and relkind in ('r', 'p')`,
+function byTable(rows: readonly Row[]): Map<string, Row[]> {
+  const tables = new Map<string, Row[]>()
+  for (const row of rows) {
+    const name = String(row.of_table)
+    tables.set(name, [...(tables.get(name) ?? []), row])
+  }
+  return tables
 }
 
-async function readForm(ask: Ask, kind: DatabaseKind, name: string): Promise<TableForm> {
-  const quoted = textLiteral(name)
-  const columns = (await ask(COLUMNS[kind](quoted))).map((row) => ({
-    name: String(row.name),
-    type: columnType(String(row.type)),
-  }))
-  const key = (await ask(KEY[kind](quoted))).map((row) => String(row.name))
-  const refersTo = (await ask(REFERENCES[kind](quoted))).map((row) => String(row.name))
-  columns.sort((left, right) => (left.name < right.name ? -1 : 1))
-  return { name, columns, key: key.length > 0 ? key : columns.map((each) => each.name), refersTo }
+type OfKind = Readonly<Record<DatabaseKind, string>>
+
+const OWN_TABLES: OfKind = {
+  sqlite: `(select name as of_table from sqlite_schema
+    where type = 'table' and name not like 'sqlite\\_%' escape '\\') as own`,
+  postgres: `(select oid, relname as of_table from pg_class
+    where relnamespace = current_schema()::regnamespace and relkind in ('r', 'p')) as own`,
 }
 
-type OfTable = Readonly<Record<DatabaseKind, (quotedName: string) => string>>
-
-const COLUMNS: OfTable = {
-  sqlite: (name) => `select name, type from pragma_table_xinfo(${name}) where hidden = 0`,
-  postgres: (name) => `select attname as name, format_type(atttypid, null) as type
-    from pg_attribute where attrelid = quote_ident(${name})::regclass
-    and attnum > 0 and not attisdropped and attgenerated = ''`,
+const COLUMNS: OfKind = {
+  sqlite: `select of_table, name, type from ${OWN_TABLES.sqlite}, pragma_table_xinfo(of_table)
+    where hidden = 0`,
+  postgres: `select of_table, attname as name, format_type(atttypid, null) as type
+    from ${OWN_TABLES.postgres} join pg_attribute on attrelid = own.oid
+    where attnum > 0 and not attisdropped and attgenerated = ''`,
 }
 
-const KEY: OfTable = {
-  sqlite: (name) => `select name from pragma_table_info(${name}) where pk > 0 order by pk`,
-  postgres: (name) => `select attname as name
-    from pg_index, unnest(indkey) with ordinality as part(number, place)
-    join pg_attribute on attnum = part.number
-    where indrelid = quote_ident(${name})::regclass and attrelid = indrelid and indisprimary
-    order by part.place`,
+const KEYS: OfKind = {
+  sqlite: `select of_table, name from ${OWN_TABLES.sqlite}, pragma_table_info(of_table)
+    where pk > 0 order by of_table, pk`,
+  postgres: `select of_table, attname as name
+    from ${OWN_TABLES.postgres} join pg_index on indrelid = own.oid and indisprimary
+    cross join unnest(indkey) with ordinality as part(number, place)
+    join pg_attribute on attrelid = own.oid and attnum = part.number
+    order by of_table, part.place`,
 }
 
-const REFERENCES: OfTable = {
-  sqlite: (name) => `select distinct "table" as name from pragma_foreign_key_list(${name})`,
-  postgres: (name) => `select distinct relname as name
-    from pg_constraint join pg_class on pg_class.oid = confrelid
-    where conrelid = quote_ident(${name})::regclass and contype = 'f'`,
+const REFERENCES: OfKind = {
+  sqlite: `select distinct of_table, "table" as name
+    from ${OWN_TABLES.sqlite}, pragma_foreign_key_list(of_table)`,
+  postgres: `select distinct of_table, relname as name
+    from ${OWN_TABLES.postgres} join pg_constraint on conrelid = own.oid and contype = 'f'
+    join pg_class on pg_class.oid = confrelid`,
 }
 
 /** The words of PostgreSQL, and what SQLite was told on making the table. */

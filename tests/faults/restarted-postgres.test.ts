@@ -1,0 +1,77 @@
+import { setTimeout as sleep } from 'node:timers/promises'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { ACTING_ROLE_HEADER } from '#contract/actor.ts'
+import { verifyRecord } from '../../server/store/verify-record.ts'
+import { temporaryPlaces } from '../store/temporary-places.ts'
+import { enterDemo } from '../support/enter-demo.ts'
+import { TESTED_KIND } from '../support/fresh-database.ts'
+import { findBinaries, type PostgresCluster, startCluster } from '../support/postgres-server.ts'
+import { addressOf, runServer } from './run-program.ts'
+
+const BODY = { pole: 'P2', kind: 'cover', what: 'cover', state: 'on', on: '2026-05-01' }
+const RECOVER_WITHIN_MS = 30_000
+
+const binaries = findBinaries()
+const places = temporaryPlaces()
+
+describe.runIf(TESTED_KIND === 'PostgreSQL' && binaries !== null)('a database server', () => {
+  let cluster: PostgresCluster
+  beforeAll(async () => {
+    cluster = await startCluster(binaries ?? '')
+  })
+  afterAll(() => cluster.stop())
+
+  it('that is started again under load costs plain answers meanwhile, and no answered write', async () => {
+    const { dataFolder } = await places.freshPlace('data', 'SQLite')
+    const server = runServer({ CROSSARM_DATA: dataFolder, DATABASE_URL: cluster.url })
+    try {
+      const address = await addressOf(server)
+      const cookie = await enterDemo(address, 'coordinator')
+      const headers = {
+        cookie,
+        [ACTING_ROLE_HEADER]: 'coordinator',
+        'content-type': 'application/json',
+        origin: address,
+      }
+      const protections = `${address}/api/feeders/${await firstFeeder(address, headers)}/protections`
+      const statuses: number[] = []
+      const answered: string[] = []
+      const add = async () => {
+        const answer = await fetch(protections, {
+          method: 'POST',
+          headers,
+          body: JSON.stringify(BODY),
+        })
+        const { id, code } = (await answer.json()) as { id?: string; code?: string }
+        if (answer.status === 201 && id !== undefined) answered.push(id)
+        else expect([answer.status, code]).toEqual([503, 'unavailable'])
+        statuses.push(answer.status)
+        return answer.status
+      }
+      await Promise.all(Array.from({ length: 20 }, add))
+      expect(answered).toHaveLength(20)
+      const underLoad = Promise.all(Array.from({ length: 20 }, add))
+      cluster.halt()
+      await underLoad
+      expect(await Promise.all([add(), add(), add()])).toEqual([503, 503, 503])
+      cluster.start()
+      const until = Date.now() + RECOVER_WITHIN_MS
+      while ((await add()) !== 201 && Date.now() < until) await sleep(100)
+      expect(await Promise.all(Array.from({ length: 10 }, add))).toEqual(Array(10).fill(201))
+      const kept = (await (await fetch(protections, { headers })).json()) as { id: string }[]
+      expect(kept.map(({ id }) => id)).toEqual(expect.arrayContaining(answered))
+      expect(server.child.exitCode).toBeNull()
+    } finally {
+      server.child.kill('SIGTERM')
+      await server.ended
+    }
+    const { chain, rows } = await verifyRecord({ dataFolder, databaseUrl: cluster.url })
+    expect([chain.fault, rows]).toEqual([null, []])
+  })
+})
+
+async function firstFeeder(address: string, headers: Record<string, string>): Promise<string> {
+  const answer = await fetch(`${address}/api/feeders`, { headers })
+  const [first] = (await answer.json()) as { id: string; poles: number }[]
+  return first?.id ?? ''
+}
