@@ -1,11 +1,13 @@
 import { ACTING_ROLE_HEADER, IDEMPOTENCY_HEADER } from '#contract/actor.ts'
 import { type BuiltRequest, buildRequest } from '#contract/build-request.ts'
+import type { ProblemCode } from '#contract/problem.ts'
 import { ProblemError, readAnswer } from '#contract/read-answer.ts'
+import type { Right } from '#contract/rights.ts'
 import type { Route, RouteInput, RouteOutput } from '#contract/route.ts'
 import { type RouteName, routes } from '#contract/routes.ts'
 import { actingRole } from './actor.ts'
 import { keyOfWrite, letGoOfKey } from './repeat-keys.ts'
-import { knownMe, noteSessionEnded, signedInAgain } from './signed-in.ts'
+import { askForMeAgain, knownMe, noteSessionEnded, signedInAgain } from './signed-in.ts'
 
 /** Sends one request; throws an Error in plain words where no answer came. */
 export type Send = (request: BuiltRequest, signal?: AbortSignal) => Promise<Response>
@@ -28,7 +30,8 @@ export async function call<Name extends RouteName>(
   try {
     return await ask()
   } catch (error) {
-    if (!isSignInNeeded(error)) throw error
+    if (codeOf(error) === 'not-allowed') askForMeAgain()
+    if (codeOf(error) !== 'sign-in-needed') throw error
     noteSessionEnded()
     if (name === 'getMe' || !(await signedInAgain(signal))) throw error
     return ask()
@@ -44,7 +47,7 @@ async function askOnce<R extends Route>(
   const key = isWrite(route) ? keyOfWrite(route, input) : null
   const me = knownMe()
   const request = buildRequest(route, input, {
-    ...(me && { [ACTING_ROLE_HEADER]: actingRole(me.roles, route.right) }),
+    ...(me && route.right !== OWN && { [ACTING_ROLE_HEADER]: actingRole(me.roles, route.right) }),
     ...(key !== null && { [IDEMPOTENCY_HEADER]: key }),
   })
   const send = () => sendOnce(request, signal)
@@ -53,6 +56,9 @@ async function askOnce<R extends Route>(
   if (key !== null && answer.status < 500) letGoOfKey(route, input)
   return answer
 }
+
+/** Whoever has a role may; asked without one, the answer comes also after the roles were changed. */
+const OWN: Right = 'use an account of one’s own'
 
 const REPEAT_AFTER_MS = 700
 
@@ -84,6 +90,6 @@ function isWrite({ method, right }: Route): boolean {
   return method !== 'GET' && right !== 'anyone' && right !== 'see feeders and solve voltages'
 }
 
-function isSignInNeeded(error: unknown): boolean {
-  return error instanceof ProblemError && error.problem.code === 'sign-in-needed'
+function codeOf(error: unknown): ProblemCode | null {
+  return error instanceof ProblemError ? error.problem.code : null
 }

@@ -14,6 +14,11 @@ export function knownMe(): Me | undefined {
   return queryClient.getQueryData<Me>(ME)
 }
 
+/** Roles may have been changed meanwhile; the screens then learn what the person may do now. */
+export function askForMeAgain(): void {
+  void queryClient.invalidateQueries({ queryKey: ME })
+}
+
 export function noteSessionEnded(): void {
   queryClient.setQueryData(ENDED, true)
 }
