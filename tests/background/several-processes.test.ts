@@ -2,11 +2,16 @@ import { describe, expect, it } from 'vitest'
 import { hasEnded, isUnderWay, orderFor, STAMP, temporaryWork, until } from './temporary-work.ts'
 import { workProcesses } from './work-process.ts'
 
+/** Processes of their own take a while to start on a busy machine. */
+const PROCESSES_MS = 180_000
+
 const bench = temporaryWork()
 const startProcess = workProcesses()
 
 describe('stopping a worker', () => {
-  it('hands its work back, and another starts it over without a breakdown being counted', async () => {
+  it('hands its work back, and another starts it over without a breakdown being counted', {
+    timeout: PROCESSES_MS,
+  }, async () => {
     const first = await bench.open()
     const order = orderFor('long', 2)
     await first.submit(order, STAMP)
@@ -35,7 +40,9 @@ describe('stopping a worker', () => {
 })
 
 describe('several processes on one database', () => {
-  it('share the work, and each server follows and cancels what runs elsewhere', async () => {
+  it('share the work, and each server follows and cancels what runs elsewhere', {
+    timeout: PROCESSES_MS,
+  }, async () => {
     const { options } = bench.temporary
     const programs = await Promise.all([startProcess(options), startProcess(options)])
     const server = await bench.open({ slots: 0 })

@@ -17,7 +17,7 @@ const layersOf = (id: string) => layersOfFeeder(smallFeeder({ id }))
 /** Reads the stream to its end, as a page would, and gives how the work stands then. */
 async function ended(workId: string): Promise<Work> {
   const headers = await server.headersOf(COORDINATOR)
-  const stream = await fetch(`${server.address}/api/work/${workId}/events`, { headers })
+  const stream = await fetch(`${server.address}/api/long-work/${workId}/events`, { headers })
   await stream.text()
   const work = await server.call(routes.getWork, { params: { workId } }, COORDINATOR)
   expect(hasEnded(work.state)).toBe(true)
