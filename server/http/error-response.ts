@@ -21,7 +21,7 @@ export const PROBLEM_KINDS: Readonly<Record<ProblemCode, ProblemKind>> = {
   'not-found': { status: 404, title: 'There is no such thing' },
   'method-not-allowed': { status: 405, title: 'The address does not take this method' },
   'stale-version': { status: 409, title: 'The record changed in the meantime' },
-  'key-reused': { status: 409, title: 'The key was used for another request' },
+  'key-reused': { status: 422, title: 'The key was used for another request' },
   'wrong-state': { status: 409, title: 'The record is not in a state that allows this' },
   'too-large': { status: 413, title: 'The request is too large' },
   'wrong-media-type': { status: 415, title: 'The request must be JSON' },
