@@ -85,7 +85,7 @@ export const ROOMS: readonly Room[] = [
     typesOf: [SERVICES],
     packages: ['node:*', 'pg', 'pg-boss', 'piscina'],
   },
-  { folder: PEOPLE, rooms: [...DOMAIN, CONTRACT, SERVICES], packages: ['*'] },
+  { folder: PEOPLE, rooms: [...DOMAIN, CONTRACT, SERVICES], packages: ['node:*', '*'] },
   { folder: LOG, rooms: [], packages: ['pino'] },
   {
     folder: HTTP,
