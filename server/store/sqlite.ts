@@ -41,6 +41,16 @@ class WritingDriver extends SqliteDriver {
       await run(connection, `pragma busy_timeout = ${BUSY_TIMEOUT_MS}`)
     }
   }
+
+  /** A full or failing disk has undone the transaction already; what it said of that is to be heard. */
+  override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
+    try {
+      await super.rollbackTransaction(connection)
+    } catch (error) {
+      if (!(error instanceof Error && error.message.includes('no transaction is active')))
+        throw error
+    }
+  }
 }
 
 /** @throws the driver's error where it is none of being busy, or this is the last try */
