@@ -61,7 +61,8 @@ export const AcceptInvitationBody = z.object({
   email: Email.optional(),
 })
 /** What an invitation says before it is accepted. */
-export const InvitationQuery = z.object({ token: z.string().min(20).max(200) })
+/** In the body, since an address is written into logs. */
+export const InvitationBody = z.object({ token: z.string().min(20).max(200) })
 export const InvitationWords = z.object({
   /** Null for the first administrator, who says it. */
   email: z.string().nullable(),

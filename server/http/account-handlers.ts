@@ -50,7 +50,7 @@ function enteringHandlers({ ports, origin }: People): Pick<Handlers, EnteringRou
       answerOf(context, await giveSecondFactor(ports, body.code, asking(context))),
     signOut: async (_input, _asker, context) =>
       answerOf(context, await signOut(ports, asking(context))),
-    getInvitation: ({ query }, _, context) => readInvitation(ports, query.token, asking(context)),
+    getInvitation: ({ body }, _, context) => readInvitation(ports, body.token, asking(context)),
     acceptInvitation: async ({ body }, _, context) =>
       answerOf(context, await acceptInvitation(ports, body, asking(context))),
   }

@@ -34,7 +34,7 @@ describe('an invitation', () => {
     expect(person.state).toBe('invited')
     const token = secretOf(link)
     expect(new URL(link).pathname).toBe('/invitation')
-    expect(await server.call(routes.getInvitation, { query: { token } }, 'nobody')).toEqual({
+    expect(await server.call(routes.getInvitation, { body: { token } }, 'nobody')).toEqual({
       email: 'kim@utility.example',
       name: 'Kim',
       roles: ['crew'],
@@ -59,7 +59,7 @@ describe('an invitation', () => {
     const params = { personId: person.id }
     const newer = await server.call(routes.renewInvitation, { params }, server.administrator)
     const read = (text: string) =>
-      server.send(routes.getInvitation, { query: { token: secretOf(text) } })
+      server.send(routes.getInvitation, { body: { token: secretOf(text) } })
     expect([(await read(link)).status, (await read(newer.link)).status]).toEqual([404, 200])
   })
 

@@ -2,7 +2,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import type { AcceptInvitationBody, DemoRole, Me } from '#contract/account.ts'
 import { mayDo, type Right } from '#contract/rights.ts'
 import { call } from './call.ts'
-import { ME, noteSignedIn, noteSignedOut } from './signed-in.ts'
+import { ME, noteSignedIn } from './signed-in.ts'
 
 const SESSIONS = ['sessions']
 
@@ -52,14 +52,18 @@ export function useEntering(onEntered?: (me: Me) => void) {
   }
 }
 
+/** Ends the session and begins the page anew, so that whoever comes next finds nothing open. */
 export function useSignOut() {
-  return useMutation({ mutationFn: () => call('signOut', {}), onSuccess: noteSignedOut })
+  return useMutation({
+    mutationFn: () => call('signOut', {}),
+    onSuccess: () => window.location.assign('/'),
+  })
 }
 
 export function useInvitation(token: string) {
   return useQuery({
     queryKey: ['invitation', token],
-    queryFn: ({ signal }) => call('getInvitation', { query: { token } }, signal),
+    queryFn: ({ signal }) => call('getInvitation', { body: { token } }, signal),
     retry: false,
   })
 }
