@@ -4,20 +4,23 @@ import type { SavedProposal } from '#contract/proposals.ts'
 import type { ProtectionRecord } from '#contract/protections.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
-import { readDemoFeeder } from '../support/demo-feeder.ts'
 import { keepPicture, PHONE, seriousFindings } from '../support/desk-page.ts'
 import { deskSession } from '../support/desk-session.ts'
 import { proposalToKeep } from '../support/kept-proposal.ts'
 import { pdf, photo } from '../support/sample-files.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
 
-const FEEDER = 'skillet'
+/** A small one, since a map without a graphics card is slow and two people look at it. */
+const FEEDER = 'recorded'
 const ON_PHONE = { viewport: PHONE, hasTouch: true, isMobile: true }
 const session = deskSession()
-let feeder: Feeder
+const feeder: Feeder = smallFeeder({ id: FEEDER, name: 'Recorded feeder', poles: 15 })
+
+const takeIn = (taken: Feeder) =>
+  session.ask('/api/feeders', { method: 'POST', body: { layers: layersOfFeeder(taken) } })
 
 beforeAll(async () => {
-  feeder = await readDemoFeeder(FEEDER)
+  expect((await takeIn(feeder)).status).toBe(201)
 })
 
 const poleAt = (index: number): string => feeder.poles[index]?.id ?? ''
@@ -112,15 +115,10 @@ describe('a change by someone else', () => {
   })
 
   it('to the feeder itself is offered, not put under the hands', async () => {
-    const takeIn = (name: string) =>
-      session.ask('/api/feeders', {
-        method: 'POST',
-        body: { layers: layersOfFeeder(smallFeeder({ id: 'grown', name })) },
-      })
-    expect((await takeIn('Grown feeder')).status).toBe(201)
+    expect((await takeIn(smallFeeder({ id: 'grown', name: 'Grown feeder' }))).status).toBe(201)
     const { page } = await session.open('&feeder=grown&person=planner', {}, 'supervisor')
     await page.getByRole('heading', { name: /on Grown feeder/ }).waitFor()
-    expect((await takeIn('Grown feeder anew')).status).toBe(201)
+    expect((await takeIn(smallFeeder({ id: 'grown', name: 'Grown feeder anew' }))).status).toBe(201)
     await page.getByText('Demo planner took in version 2 of Grown feeder.').waitFor()
     await page.getByRole('heading', { name: /on Grown feeder,/ }).waitFor()
     await page.getByRole('button', { name: 'Load version 2' }).click()
