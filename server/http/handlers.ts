@@ -2,6 +2,7 @@ import type { Context } from 'hono'
 import type { Asker } from '#contract/rights.ts'
 import type { ParsedInput, Route, RouteOutput } from '#contract/route.ts'
 import type { RouteName, routes } from '#contract/routes.ts'
+import type { PreparedAnswer } from './prepared-answers.ts'
 
 /** A file as a handler gives it. */
 export interface FileAnswer {
@@ -12,12 +13,12 @@ export interface FileAnswer {
   readonly sizeBytes?: number
 }
 
-/** A stream for the routes that answer events, a file for those that answer one, else the body. */
+/** A stream for the routes that answer events, a file for those that answer one, else the body, or that as it is sent. */
 type Answer<R extends Route> = R['answer']['mediaType'] extends 'text/event-stream'
   ? AsyncIterable<RouteOutput<R>>
   : R['answer']['mediaType'] extends 'application/octet-stream'
     ? FileAnswer
-    : RouteOutput<R>
+    : RouteOutput<R> | PreparedAnswer
 
 type AskerOf<R extends Route> = R['right'] extends 'anyone' ? Asker | null : Asker
 

@@ -11,6 +11,8 @@ import { eventStream, type StreamSurroundings } from './event-stream.ts'
 import { fileResponse } from './file-response.ts'
 import type { FileAnswer, Handlers } from './handlers.ts'
 import { openapiRoute } from './openapi-route.ts'
+import { PreparedAnswer } from './prepared-answers.ts'
+import { preparedResponse } from './prepared-response.ts'
 import { limitBody, plainBody } from './request-limits.ts'
 
 /** What stands between a request and its handler. */
@@ -82,6 +84,7 @@ async function answer(
   if (route.answer.mediaType === 'application/octet-stream') {
     return fileResponse(context, result as FileAnswer)
   }
+  if (result instanceof PreparedAnswer) return preparedResponse(context, result)
   return jsonResponse(context, result, route.answer.status)
 }
 

@@ -19,6 +19,9 @@ export function feederService({ store }: Pick<Ports, 'store'>) {
       return { ...stored, feeder: { ...asSeenBy(asker, stored.feeder), protections } }
     },
 
+    /** Changes whenever `get` would give the same asker something else. */
+    stateOf: (feederId: string): Promise<string> => store.history.newestHashOf(feederId),
+
     check: async (asker: Asker, feederId: string): Promise<Finding[]> =>
       checkFeeder(asSeenBy(asker, (await findFeeder(store, feederId)).feeder)),
   }

@@ -129,6 +129,8 @@ export interface HistoryStore {
   of(subject: Subject, subjectId: string, feederId?: string): Promise<HistoryEntry[]>
   /** At most so many entries after the one of that number. */
   after(seq: number, most: number): Promise<HistoryEntry[]>
+  /** Hash of the newest entry about the feeder or anything on it; empty where there is none. */
+  newestHashOf(feederId: string): Promise<string>
   /** Number of the newest entry, 0 where there is none. */
   newestSeq(): Promise<number>
   /** Read page by page while it is gone through. */

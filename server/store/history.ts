@@ -106,6 +106,16 @@ export function historyRepository(db: Database): HistoryStore {
       return rows.map(entryOfRow)
     },
     after: (seq, most) => entriesAfter(db.query, seq, most, {}),
+    newestHashOf: async (feederId) => {
+      const row = await db.query
+        .selectFrom('history')
+        .select('hash')
+        .where('feeder_id', '=', feederId)
+        .orderBy('seq', 'desc')
+        .limit(1)
+        .executeTakeFirst()
+      return row?.hash ?? ''
+    },
     newestSeq: async () => {
       const row = await db.query
         .selectFrom('history')
