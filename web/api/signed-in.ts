@@ -55,16 +55,6 @@ export async function noteSignedIn(me: Me): Promise<void> {
   else await queryClient.resetQueries(ofThePerson)
 }
 
-/** Lets go of everything that the person saw. */
-export function noteSignedOut(): void {
-  queryClient.removeQueries({ predicate: isOfThePerson })
-  queryClient.removeQueries({ queryKey: ME })
-  noteSessionEnded()
-  const resolvers = waiting
-  waiting = []
-  for (const resolve of resolvers) resolve(false)
-}
-
 function isOfThePerson({ queryKey }: { readonly queryKey: readonly unknown[] }): boolean {
   return !FOR_ALL.includes(queryKey[0])
 }
