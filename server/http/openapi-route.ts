@@ -58,6 +58,9 @@ export function openapiRoute(name: string, route: Route): RouteConfig {
       ...(route.body && {
         body: { required: true, content: { 'application/json': { schema: route.body } } },
       }),
+      ...(route.takesFile && {
+        body: { required: true, content: { 'application/octet-stream': { schema: {} } } },
+      }),
     },
     responses: {
       [route.answer.status]: {
