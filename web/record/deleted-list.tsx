@@ -65,42 +65,47 @@ function DeletedRow({ deleted }: { readonly deleted: DeletedItem }) {
   return (
     <li className="list-item deleted-row">
       <span>
-        <strong className="first-capital">{SUBJECT_WORDS[subject]}</strong>: {what}
+        {SUBJECT_WORDS[subject]}: <strong>{what}</strong>
       </span>
       <span className="soft small">
         Deleted by {nameOf(deletedBy)}, <Moment at={deletedAt} />
       </span>
-      <div className="row">
-        {mayRestore && (
-          <Button
-            aria-label={`Restore ${what}`}
-            disabled={restore.isPending}
-            onClick={() => restore.mutate(deleted)}
-          >
-            Restore
-          </Button>
-        )}
-        {mayPurge && isPurgeable(deleted) && (
-          <Button
-            look="danger"
-            aria-label={`Remove ${what} for good`}
-            aria-expanded={isPurging}
-            onClick={() => setIsPurging(!isPurging)}
-          >
-            Remove for good…
-          </Button>
-        )}
-        {!mayRestore && (
-          <span className="soft small">
-            Restoring it is not yours in the role in which you act.
-          </span>
-        )}
-      </div>
       {restore.error && <ErrorNote title="Not restored." error={restore.error} />}
       {isPurging && isPurgeable(deleted) && (
         <PurgeForm deleted={deleted} onGiveUp={() => setIsPurging(false)} />
       )}
-      <HistoryButton thing={{ subject, subjectId, feederId }} name={what} />
+      <HistoryButton
+        thing={{ subject, subjectId, feederId }}
+        name={what}
+        beside={
+          <>
+            {mayRestore && (
+              <Button
+                aria-label={`Restore ${what}`}
+                disabled={restore.isPending}
+                onClick={() => restore.mutate(deleted)}
+              >
+                Restore
+              </Button>
+            )}
+            {mayPurge && isPurgeable(deleted) && (
+              <Button
+                look="danger"
+                aria-label={`Remove ${what} for good`}
+                aria-expanded={isPurging}
+                onClick={() => setIsPurging(!isPurging)}
+              >
+                Remove for good…
+              </Button>
+            )}
+            {!mayRestore && (
+              <span className="soft small">
+                Restoring it is not yours in the role in which you act.
+              </span>
+            )}
+          </>
+        }
+      />
     </li>
   )
 }

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import type { Thing } from '../api/history.ts'
 import { Button } from '../ui/button.tsx'
 import { Timeline } from './timeline.tsx'
@@ -7,14 +7,17 @@ interface Props {
   readonly thing: Thing
   /** As people know it: "the proposal East bank". */
   readonly name: string
+  /** Other steps that stand in the same row, before it. */
+  readonly beside?: ReactNode
 }
 
 /** Folds the history of a thing out below it. */
-export function HistoryButton({ thing, name }: Props) {
+export function HistoryButton({ thing, name, beside }: Props) {
   const [isOpen, setIsOpen] = useState(false)
   return (
     <>
       <div className="row">
+        {beside}
         <Button
           aria-expanded={isOpen}
           aria-label={`History of ${name}`}
