@@ -174,7 +174,7 @@ describe('a server without the demo', () => {
     await keepPicture(page, 'people-side-by-side-desktop')
     expect(await seriousFindings(page)).toEqual([])
     await both.getByRole('button', { name: 'Save what is chosen' }).click()
-    const row = sheet.getByRole('button', { name: /Sam Ortiz-Bell/ })
+    const row = sheet.getByRole('button', { name: /^Sam Ortiz-Bell/ })
     expect(await textOf(row)).toContain('crew and supervisor')
   })
 
