@@ -1,4 +1,4 @@
-import { readdirSync, rmSync, statfsSync, writeFileSync } from 'node:fs'
+import { mkdirSync, readdirSync, rmSync, statfsSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
 import { routes } from '#contract/routes.ts'
@@ -59,6 +59,7 @@ describe.runIf(disk !== null)('a full disk', () => {
   it('fails a backup plainly, and leaves older ones and nothing else', async () => {
     const place = { dataFolder: join(disk?.folder ?? '', 'kept') }
     const to = join(disk?.folder ?? '', 'backups')
+    mkdirSync(place.dataFolder)
     await makeDatabaseOf(NEWEST, place)
     const backup = (takenAt: string) => backUp({ place, to: `${to}/`, version: '1', takenAt })
     await backup(AT)

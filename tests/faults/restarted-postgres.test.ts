@@ -8,7 +8,7 @@ import { TESTED_KIND } from '../support/fresh-database.ts'
 import { findBinaries, type PostgresCluster, startCluster } from '../support/postgres-server.ts'
 import { addressOf, runServer } from './run-program.ts'
 
-const BODY = { pole: 'P2', kind: 'cover', what: 'cover', state: 'on', on: '2026-05-01' }
+const BODY = { kind: 'cover', what: 'cover', state: 'on', on: '2026-05-01' }
 const RECOVER_WITHIN_MS = 30_000
 
 const binaries = findBinaries()
@@ -33,18 +33,19 @@ describe.runIf(TESTED_KIND === 'PostgreSQL' && binaries !== null)('a database se
         'content-type': 'application/json',
         origin: address,
       }
-      const protections = `${address}/api/feeders/${await firstFeeder(address, headers)}/protections`
+      const { feederId, pole } = await firstFeeder(address, headers)
+      const protections = `${address}/api/feeders/${feederId}/protections`
       const statuses: number[] = []
       const answered: string[] = []
       const add = async () => {
         const answer = await fetch(protections, {
           method: 'POST',
           headers,
-          body: JSON.stringify(BODY),
+          body: JSON.stringify({ ...BODY, pole }),
         })
-        const { id, code } = (await answer.json()) as { id?: string; code?: string }
+        const { id, code, detail } = (await answer.json()) as Record<string, string | undefined>
         if (answer.status === 201 && id !== undefined) answered.push(id)
-        else expect([answer.status, code]).toEqual([503, 'unavailable'])
+        else expect([answer.status, code], detail).toEqual([503, 'unavailable'])
         statuses.push(answer.status)
         return answer.status
       }
@@ -70,8 +71,11 @@ describe.runIf(TESTED_KIND === 'PostgreSQL' && binaries !== null)('a database se
   })
 })
 
-async function firstFeeder(address: string, headers: Record<string, string>): Promise<string> {
-  const answer = await fetch(`${address}/api/feeders`, { headers })
-  const [first] = (await answer.json()) as { id: string; poles: number }[]
-  return first?.id ?? ''
+/** A feeder of the demo, and one of its poles. */
+async function firstFeeder(address: string, headers: Record<string, string>) {
+  const listed = await fetch(`${address}/api/feeders`, { headers })
+  const [first] = (await listed.json()) as { id: string }[]
+  const found = await fetch(`${address}/api/feeders/${first?.id}`, { headers })
+  const { feeder } = (await found.json()) as { feeder: { poles: { id: string }[] } }
+  return { feederId: first?.id ?? '', pole: feeder.poles[1]?.id ?? '' }
 }

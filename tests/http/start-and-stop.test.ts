@@ -121,6 +121,14 @@ describe('a start that cannot be', () => {
     await expect(startServer(unusable)).rejects.toThrow(/\/dev\/null\/data.*CROSSARM_DATA/)
   })
 
+  it('refuses a second server on one file, and leaves the first one be', async () => {
+    const first = await start()
+    await expect(startServer({ port: 0, dataFolder, geodataFolder: dataFolder })).rejects.toThrow(
+      /Another server runs on it.*DATABASE_URL/,
+    )
+    expect(await first.call(routes.listFeeders, {})).toHaveLength(1)
+  })
+
   it('names the setting that makes no sense', () => {
     expect(() => optionsOf({ PORT: 'http' })).toThrow('PORT must be a number')
     expect(() => optionsOf({ CROSSARM_MAP_STYLE: 'style' })).toThrow('CROSSARM_MAP_STYLE')
