@@ -1,5 +1,6 @@
 import type { Services } from '../services/services.ts'
 import type { Handlers } from './handlers.ts'
+import { PreparedAnswers } from './prepared-answers.ts'
 
 type ProtectionRoutes =
   | 'listProtections'
@@ -8,9 +9,14 @@ type ProtectionRoutes =
   | 'deleteProtection'
   | 'restoreProtection'
 
-export function protectionHandlers({ protections }: Services): Pick<Handlers, ProtectionRoutes> {
+export function protectionHandlers({
+  feeders,
+  protections,
+}: Services): Pick<Handlers, ProtectionRoutes> {
+  const prepared = new PreparedAnswers()
   return {
-    listProtections: ({ params }) => protections.list(params.feederId),
+    listProtections: async ({ params: { feederId } }) =>
+      prepared.give(feederId, await feeders.stateOf(feederId), () => protections.list(feederId)),
     addProtection: ({ params, body }, asker) => protections.add(asker, params.feederId, body),
     changeProtection: ({ params, body }, asker) =>
       protections.change(asker, params.feederId, params.protectionId, body),

@@ -56,6 +56,11 @@ export class Database {
     return this.#ambient.getStore()?.transaction ?? this.#connections.reader
   }
 
+  /** True where the present chain of calls runs in a transaction. */
+  get isInTransaction(): boolean {
+    return this.#ambient.getStore() !== undefined
+  }
+
   /** For libraries that write by themselves. Not to be used inside a transaction: it would wait for its own end. */
   get plain(): Kysely<Tables> {
     return this.#connections.writer

@@ -4,10 +4,12 @@ import type { FeederStore, FeederSummary, Origin, Stamp, StoredFeeder } from '..
 import { hashOfFeeder } from './check-feeders.ts'
 import type { Database } from './database.ts'
 import { appendHistory, historyRepository } from './history.ts'
+import { ParsedFeeders } from './parsed-feeders.ts'
 import { addUnknownProtections } from './protection-repository.ts'
 import type { Tables } from './tables.ts'
 
 export function feederRepository(db: Database): FeederStore {
+  const parsed = new ParsedFeeders()
   return {
     count: async () => {
       const row = await db.query
@@ -17,7 +19,7 @@ export function feederRepository(db: Database): FeederStore {
       return Number(row.feeders)
     },
     list: () => listNewest(db),
-    find: (feederId, version) => findVersion(db, feederId, version),
+    find: (feederId, version) => findVersion(db, parsed, feederId, version),
     add: (feeder, origin, stamp) =>
       db.transaction((transaction) => addVersion(db, transaction, feeder, origin, stamp)),
   }
@@ -50,22 +52,35 @@ function newestVersions(db: Database) {
 
 async function findVersion(
   db: Database,
+  parsed: ParsedFeeders,
   feederId: string,
   version: number | undefined,
 ): Promise<StoredFeeder | null> {
   const row = await db.query
     .selectFrom('feeders')
     .innerJoin('feeder_versions', 'feeder_versions.feeder_id', 'feeders.id')
-    .select(['origin', 'version', 'feeder'])
+    .select(['origin', 'version'])
     .where('feeders.id', '=', feederId)
     .where(({ eb, ref }) => eb('version', '=', version ?? ref('newest_version')))
     .executeTakeFirst()
   if (!row) return null
-  return {
-    feeder: JSON.parse(row.feeder) as Feeder,
-    version: row.version,
-    origin: row.origin as Origin,
-  }
+  const origin = row.origin as Origin
+  const known = parsed.find(feederId, row.version)
+  if (known) return { feeder: known, version: row.version, origin }
+  const feeder = await readFeeder(db, feederId, row.version)
+  // What a transaction sees may never come to be.
+  if (!db.isInTransaction) parsed.keep(feederId, row.version, feeder)
+  return { feeder, version: row.version, origin }
+}
+
+async function readFeeder(db: Database, feederId: string, version: number): Promise<Feeder> {
+  const { feeder } = await db.query
+    .selectFrom('feeder_versions')
+    .select('feeder')
+    .where('feeder_id', '=', feederId)
+    .where('version', '=', version)
+    .executeTakeFirstOrThrow()
+  return JSON.parse(feeder) as Feeder
 }
 
 async function addVersion(
