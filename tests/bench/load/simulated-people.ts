@@ -82,14 +82,36 @@ function readings(people: number): Reading[] {
   ]
 }
 
-/** Asks at an even rate, on as many connections as the answers need. */
-function read(load: Load, reading: Reading, headers: Headers, times: Times): Promise<void> {
-  const { paths, perSecond } = reading
+/**
+ * The requests of one second are sent together by whoever sends them, at the beginning of it; so
+ * there are many who send few each, and they begin at different moments.
+ */
+const MOST_PER_SENDER = 2
+
+/** Asks at an even rate. */
+async function read(load: Load, reading: Reading, headers: Headers, times: Times): Promise<void> {
+  const { perSecond } = reading
+  const senders = Math.ceil(perSecond / MOST_PER_SENDER)
+  const sending = Array.from({ length: senders }, async (_, index) => {
+    await sleep((1000 * index) / senders)
+    const rate = Math.min(MOST_PER_SENDER, perSecond - index * MOST_PER_SENDER)
+    await send(load, reading, rate, headers, times)
+  })
+  await Promise.all(sending)
+}
+
+function send(
+  { url, seconds }: Load,
+  { paths }: Reading,
+  rate: number,
+  headers: Headers,
+  times: Times,
+): Promise<void> {
   const options = {
-    url: load.url,
-    connections: Math.min(perSecond, load.people),
-    overallRate: perSecond,
-    duration: load.seconds,
+    url,
+    connections: rate,
+    overallRate: rate,
+    duration: seconds - 1,
     headers: { ...headers },
     requests: paths.map((path) => ({ method: 'GET' as const, path })),
   }
