@@ -56,7 +56,11 @@ export function useEntering(onEntered?: (me: Me) => void) {
 export function useSignOut() {
   return useMutation({
     mutationFn: () => call('signOut', {}),
-    onSuccess: () => window.location.assign('/'),
+    onSuccess: () => {
+      // Drafts are kept there, and are nobody else's to read.
+      window.sessionStorage.clear()
+      window.location.assign('/')
+    },
   })
 }
 
