@@ -4,6 +4,7 @@ import { createReadStream, createWriteStream } from 'node:fs'
 import { mkdir, readdir, readFile, rm, stat, truncate, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { pipeline } from 'node:stream/promises'
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import { createGunzip, createGzip, gunzipSync, gzipSync } from 'node:zlib'
 import { sql } from 'kysely'
 import { extract, type Header, pack } from 'tar-stream'
@@ -88,6 +89,8 @@ describe('a backup', () => {
     const writing = (async () => {
       for (let number = 1; isWriting; number++) {
         await store.protections.add('small', `item-${number}`, body, stampAt(1))
+        // A request would come in by itself; this loop has to let others have a turn.
+        await nextTurn()
       }
     })()
     const { file, manifest } = await backUpTo(join(folder, 'busy.tar.gz'))
