@@ -4,7 +4,12 @@ import { ROLES, type Role } from '#contract/actor.ts'
 import { PROBLEM_MEDIA_TYPE, Problem } from '#contract/problem.ts'
 import { type RouteName, routes } from '#contract/routes.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
-import { type Headers, hireOneOfEach, type StaffedServer, startStaffedServer } from '../people/staff.ts'
+import {
+  type Headers,
+  hireOneOfEach,
+  type StaffedServer,
+  startStaffedServer,
+} from '../people/staff.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
 import { type Operation, type RandomRequest, randomRequest } from './random-request.ts'
 

@@ -86,9 +86,7 @@ describe('the log of', () => {
 
   it('an invitation holds no token', async () => {
     const token = 'inv0123456789abcdefghijklmnopqrstuvwxyz'
-    const { text, entries } = await logged(() =>
-      fetch(`${server.address}/api/invitation?token=${token}`),
-    )
+    const { text, entries } = await logged(() => post('/api/invitation', { token }))
     expect(entries.at(-1)?.route).toBe('/api/invitation')
     expect(text).not.toContain(token)
   })
