@@ -4,7 +4,7 @@ import type { SavedProposal } from '#contract/proposals.ts'
 import type { ProtectionRecord } from '#contract/protections.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
-import { keepPicture, PHONE, seriousFindings } from '../support/desk-page.ts'
+import { keepPicture, mapIsIdle, PHONE, seriousFindings } from '../support/desk-page.ts'
 import { deskSession } from '../support/desk-session.ts'
 import { proposalToKeep } from '../support/kept-proposal.ts'
 import { pdf, photo } from '../support/sample-files.ts'
@@ -237,5 +237,37 @@ describe('a reader', () => {
     await page.route('**/api/changes*', (route) => route.abort())
     await page.reload()
     await page.getByText('Live changes are paused').waitFor()
+  })
+})
+
+describe('text that would rather be markup', () => {
+  it('stands as it was typed on every desk and on the map, and does nothing', async () => {
+    const nasty = `<img src=x onerror="window.taken=1"><svg onload="window.taken=1">"'&{{1}}`
+    const hostile = smallFeeder({ id: 'hostile', name: `Feeder ${nasty}`, poles: 4 })
+    for (const pole of hostile.poles) Object.assign(pole, { framing: nasty, location: nasty })
+    hostile.nests.push({
+      ...{ id: 'N1', at: [-106.95, 43.002], species: nasty, status: 'in use', bufferM: 800 },
+      ...{ seasonFrom: '01-01', seasonTo: '12-31', citation: nasty },
+    })
+    expect((await takeIn(hostile)).status).toBe(201)
+    const item = {
+      pole: 'P2',
+      kind: 'cover',
+      what: nasty,
+      note: nasty,
+      state: 'on',
+      on: '2026-10-05',
+    }
+    const asked = { role: 'coordinator', method: 'POST', body: item } as const
+    expect((await session.ask('/api/feeders/hostile/protections', asked)).status).toBe(201)
+    for (const person of ['planner', 'coordinator', 'crew']) {
+      const { page, complaints } = await session.open(`&feeder=hostile&person=${person}&pole=P2`)
+      await page.getByText('<img src=x onerror=').first().waitFor()
+      await mapIsIdle(page)
+      expect(await page.title()).toContain(nasty)
+      expect(await page.locator('img[src="x"], svg[onload]').count()).toBe(0)
+      expect(await page.evaluate(() => 'taken' in window)).toBe(false)
+      expect(complaints).toEqual([])
+    }
   })
 })
