@@ -83,7 +83,10 @@ export class SignInLimits {
     const known = this.#hash('known', door.account ?? '', door.address)
     await this.#tries.update([...keys.values(), known], at, (found) => {
       const binding = [...keys].filter(([count]) => count !== 'account' || !found.has(known))
-      const waitMs = Math.max(0, ...binding.map(([, key]) => waitOf(found.get(key), at)))
+      const waitMs = Math.max(
+        0,
+        ...binding.map(([count, key]) => waitOf(found.get(key), BRAKES[count], at)),
+      )
       if (waitMs > 0) throw tooMany(waitMs)
       return new Map(
         [...keys].map(([count, key]) => [key, failed(found.get(key), BRAKES[count], at)]),
@@ -120,8 +123,10 @@ export class SignInLimits {
   }
 }
 
-function waitOf(tries: StoredTries | undefined, at: string): number {
-  return tries === undefined ? 0 : Date.parse(tries.openAt) - Date.parse(at)
+/** Two tries at once may take their turns in another order than their times; that alone is no wait. */
+function waitOf(tries: StoredTries | undefined, brake: Brake, at: string): number {
+  if (tries === undefined || waitAfter(tries.failures, brake) === 0) return 0
+  return Date.parse(tries.openAt) - Date.parse(at)
 }
 
 function failed(before: StoredTries | undefined, brake: Brake, at: string): StoredTries {
