@@ -8,6 +8,9 @@ const ON_BOTH = 'tests/{store,http,background,people,faults}/**/*.test.ts'
 const OF_SQLITE = 'tests/**/*.sqlite.test.ts'
 const SLOW = 'tests/{browser,start}/**/*.test.ts'
 
+/** Files that share a worker load the code once; none of them leaves anything behind in it. */
+const SHARED_WORKERS = { maxWorkers: 2, isolate: false } as const
+
 export default defineConfig({
   test: {
     root: fileURLToPath(new URL('..', import.meta.url)),
@@ -21,7 +24,7 @@ export default defineConfig({
           exclude: [SLOW],
           testTimeout: 60_000,
           hookTimeout: 60_000,
-          maxWorkers: 2,
+          ...SHARED_WORKERS,
           sequence: { groupOrder: 0 },
         },
       },
@@ -37,7 +40,7 @@ export default defineConfig({
                 env: { [KIND_VARIABLE]: 'PostgreSQL' },
                 testTimeout: 60_000,
                 hookTimeout: 60_000,
-                maxWorkers: 2,
+                ...SHARED_WORKERS,
                 sequence: { groupOrder: 0 },
               },
             },
