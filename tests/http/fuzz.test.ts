@@ -15,7 +15,7 @@ import { type Operation, type RandomRequest, randomRequest } from './random-requ
 
 /** The same requests in every run. */
 const SEED = 20_261_125
-const RUNS = 20
+const RUNS = 12
 
 interface Described extends Operation {
   readonly responses: Readonly<Record<string, { readonly description: string }>>
