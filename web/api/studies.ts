@@ -18,9 +18,29 @@ export function useStudy(studyId: string | null) {
   })
   const isRunning = query.data !== undefined && !hasEnded(query.data.state)
   useEffect(() => {
-    if (studyId !== null && isRunning) return followStudy(client, studyId)
+    if (studyId !== null && isRunning) return followTogether(client, studyId)
   }, [client, studyId, isRunning])
   return query
+}
+
+interface Following {
+  parts: number
+  readonly leave: () => void
+}
+
+const following = new Map<string, Following>()
+
+/** One stream a study, however many parts of the page look at it: a browser keeps six connections. */
+function followTogether(client: QueryClient, studyId: string): () => void {
+  const followed = following.get(studyId) ?? { parts: 0, leave: followStudy(client, studyId) }
+  followed.parts += 1
+  following.set(studyId, followed)
+  return () => {
+    followed.parts -= 1
+    if (followed.parts > 0) return
+    following.delete(studyId)
+    followed.leave()
+  }
 }
 
 const EVENTS = ['progress', 'done', 'failed', 'cancelled'] as const
