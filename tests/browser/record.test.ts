@@ -262,7 +262,7 @@ describe('text that would rather be markup', () => {
     expect((await session.ask('/api/feeders/hostile/protections', asked)).status).toBe(201)
     for (const person of ['planner', 'coordinator', 'crew']) {
       const { page, complaints } = await session.open(`&feeder=hostile&person=${person}&pole=P2`)
-      await page.getByText('<img src=x onerror=').first().waitFor()
+      await page.getByText('<img src=x onerror=').filter({ visible: true }).first().waitFor()
       await mapIsIdle(page)
       expect(await page.title()).toContain(nasty)
       expect(await page.locator('img[src="x"], svg[onload]').count()).toBe(0)
