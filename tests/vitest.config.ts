@@ -15,6 +15,8 @@ export default defineConfig({
   test: {
     root: fileURLToPath(new URL('..', import.meta.url)),
     globalSetup: 'tests/support/postgres-server.ts',
+    // Real processes, signals and browsers on a busy machine may be late once; what fails twice has failed.
+    retry: process.env.CI ? 1 : 0,
     projects: [
       {
         extends: true,
