@@ -1,15 +1,10 @@
 import type { Actor } from '#contract/actor.ts'
-import {
-  hasEnded,
-  type StartImportBody,
-  type Work,
-  type WorkEvent,
-  type WorkKindName,
-} from '#contract/work.ts'
+import type { StartImportBody, Work, WorkEvent, WorkKindName } from '#contract/work.ts'
 import type { Ports } from './ports.ts'
 import { Refusal } from './refusal.ts'
 import { settleCancelled } from './settle-cancelled.ts'
 import { submitWork } from './submit-work.ts'
+import { workEvents } from './work-events.ts'
 import type { WorkItem } from './work-ports.ts'
 
 /** What is the same for every kind of long work, and taking in a feeder in the background. */
@@ -24,7 +19,7 @@ export function longWorkService({ work, clock, newId }: Pick<Ports, 'work' | 'cl
 
     follow: async (workId: string): Promise<AsyncIterable<WorkEvent>> => {
       await find(workId)
-      return eventsOf(work.follow(workId))
+      return workEvents(work.follow(workId), shownOf)
     },
 
     startImport: async (actor: Actor, { layers, workId = newId() }: StartImportBody) => {
@@ -41,17 +36,6 @@ export function longWorkService({ work, clock, newId }: Pick<Ports, 'work' | 'cl
       return settleCancelled(written, 'work', shownOf)
     },
   }
-}
-
-async function* eventsOf(items: AsyncIterable<WorkItem>): AsyncGenerator<WorkEvent> {
-  for await (const item of items) yield eventOf(item)
-}
-
-function eventOf(item: WorkItem): WorkEvent {
-  const { state, done, total, phase } = item
-  return hasEnded(state)
-    ? { event: state as 'done' | 'failed' | 'cancelled', data: shownOf(item) }
-    : { event: 'progress', data: { state, done, total, phase } }
 }
 
 function shownOf({

@@ -1,6 +1,6 @@
 import type { Actor } from '#contract/actor.ts'
 import type { Study, StudyEvent, StudySummary } from '#contract/studies.ts'
-import { hasEnded, type StartStudiesBody, type StudiesStarted } from '#contract/work.ts'
+import type { StartStudiesBody, StudiesStarted } from '#contract/work.ts'
 import type { SiteRequest } from '#domain/siting/site-request.ts'
 import { findFeeder } from './find-feeder.ts'
 import type { Ports } from './ports.ts'
@@ -8,6 +8,7 @@ import { Refusal } from './refusal.ts'
 import { refuseUnfitRequest } from './refuse-unfit-request.ts'
 import { settleCancelled } from './settle-cancelled.ts'
 import { submitWork } from './submit-work.ts'
+import { workEvents } from './work-events.ts'
 import type { WorkItem, WorkOrder } from './work-ports.ts'
 
 type StudyPorts = Pick<Ports, 'store' | 'work' | 'clock' | 'newId'>
@@ -64,7 +65,7 @@ export function studyService({ store, work, clock, newId }: StudyPorts) {
     /** Its present state first, then each change, and last how it ended. */
     follow: async (studyId: string): Promise<AsyncIterable<StudyEvent>> => {
       await find(studyId)
-      return eventsOf(work.follow(studyId))
+      return workEvents(work.follow(studyId), studyOf)
     },
 
     cancel: async (actor: Actor, studyId: string): Promise<Study> => {
@@ -73,17 +74,6 @@ export function studyService({ store, work, clock, newId }: StudyPorts) {
       return settleCancelled(written, 'study', studyOf)
     },
   }
-}
-
-async function* eventsOf(items: AsyncIterable<WorkItem>): AsyncGenerator<StudyEvent> {
-  for await (const item of items) yield studyEvent(item)
-}
-
-function studyEvent(item: WorkItem): StudyEvent {
-  const { state, done, total, phase } = item
-  return hasEnded(state)
-    ? { event: state as 'done' | 'failed' | 'cancelled', data: studyOf(item) }
-    : { event: 'progress', data: { state, done, total, phase } }
 }
 
 function studyOf(item: WorkItem): Study {
