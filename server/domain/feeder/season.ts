@@ -1,5 +1,5 @@
 /** Month and day of "02-15" as one number that sorts by the calendar: 215. */
-function dayNumber(monthDay: string): number {
+export function dayNumber(monthDay: string): number {
   return Number(monthDay.slice(0, 2)) * 100 + Number(monthDay.slice(3, 5))
 }
 
