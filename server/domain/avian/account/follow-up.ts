@@ -2,6 +2,7 @@ import type { Incident } from '../../feeder/birds.ts'
 import type { BirdSettings, FollowUpDays } from '../bird-settings.ts'
 import type { Sureness } from '../eagle-guidance.ts'
 import { dateOfDay, dayCount } from '../nests/calendar-days.ts'
+import { isEagle } from '../nests/is-eagle.ts'
 
 export const FOLLOW_UP_STEPS = ['visit', 'fix', 'inspection', 'neighbours'] as const
 export type FollowUpStepName = (typeof FOLLOW_UP_STEPS)[number]
@@ -32,11 +33,6 @@ export interface FollowUpStep {
   readonly isProposed: boolean
   readonly doneOn: string | null
   readonly state: StepState
-}
-
-/** Whether the words for a species mean an eagle. */
-export function isEagle(species: string): boolean {
-  return /\beagles?\b/i.test(species)
 }
 
 export function isElectrocution({ cause }: Pick<Incident, 'cause'>): boolean {
