@@ -58,13 +58,14 @@ export const Programme = z.object({
   reduction: z.number(),
   /** Of all poles that are not closed. */
   reductionPossible: z.number(),
-  /** How far from the best it may be: 0 where proven best. */
+  /** Share of the best that it may lack: 0 where proven best. */
   gap: z.number().min(0),
   /** Benefit against budget. */
   curve: z.array(z.object({ budgetUsd: z.number(), reduction: z.number(), poles: z.number() })),
 })
 
 export type ProgrammeRequest = z.infer<typeof ProgrammeRequest>
+export type LeftOutPole = z.infer<typeof LeftOutPole>
 export type ChosenPole = z.infer<typeof ChosenPole>
 export type Round = z.infer<typeof Round>
 export type Programme = z.infer<typeof Programme>
