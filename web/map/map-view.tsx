@@ -4,6 +4,7 @@ import * as maplibregl from 'maplibre-gl'
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url'
 import 'maplibre-gl/dist/maplibre-gl.css'
 import { type ReactNode, useRef } from 'react'
+import { givePlace, noteMiddleOfMap, useIsPlaceAsked } from '../state/place-wish.ts'
 import { LESS_MOTION, useMedia } from '../ui/use-media.ts'
 import { listeningLayers, tellClick, tellHover } from './map-clicks.tsx'
 import './map-view.css'
@@ -34,6 +35,7 @@ export function MapView({ bounds, covered, children }: Props) {
   const ref = useRef<MapRef>(null)
   const drawn = useMapStyle()
   const isStill = useMedia(LESS_MOTION)
+  const isPlaceAsked = useIsPlaceAsked()
   const topmost = (event: maplibregl.MapMouseEvent) => {
     const { x, y } = event.point
     const layers = listeningLayers().filter((id) => event.target.getLayer(id))
@@ -61,14 +63,21 @@ export function MapView({ bounds, covered, children }: Props) {
       onLoad={({ target }) => {
         target.touchZoomRotate.disableRotation()
         exposeMap(target)
+        noteMiddleOfMap(target.getCenter().toArray())
       }}
+      onMoveEnd={({ target }) => noteMiddleOfMap(target.getCenter().toArray())}
       onClick={(event) => {
+        if (givePlace(event.lngLat.toArray())) return
         const feature = topmost(event)
         if (feature) tellClick(feature, event.lngLat)
       }}
       onMouseMove={(event) => {
         const feature = topmost(event)
-        event.target.getCanvas().style.cursor = feature ? 'pointer' : ''
+        event.target.getCanvas().style.cursor = isPlaceAsked
+          ? 'crosshair'
+          : feature
+            ? 'pointer'
+            : ''
         tellHover(feature, event.lngLat)
       }}
       onMouseOut={() => tellHover(null, null)}

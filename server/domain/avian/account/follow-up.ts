@@ -77,7 +77,7 @@ type DueDates = Readonly<Record<FollowUpStepName, string>>
 
 /** When each step is due by the rule. The inspection is counted from the fix, or from when that is due. */
 export function proposedDueDates(
-  find: Dated,
+  find: Pick<Dated, 'foundOn' | 'fixDueOn' | 'fixedOn'>,
   { visit, fix, inspection, neighbours }: FollowUpDays,
 ): DueDates {
   const found = dayCount(find.foundOn)

@@ -150,7 +150,7 @@ export function bufferSetInForce(settings?: BirdSettings): BufferSet | null {
   return [...settings.bufferSets, ...SHIPPED_BUFFER_SETS].find((set) => set.id === id) ?? null
 }
 
-function ruleFor(set: BufferSet, species: string): BufferRule | undefined {
+export function ruleFor(set: BufferSet, species: string): BufferRule | undefined {
   const wanted = nameKey(species)
   return set.rules.find((rule) => nameKey(rule.species) === wanted)
 }

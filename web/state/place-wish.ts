@@ -1,0 +1,32 @@
+import type { Position } from '#domain/feeder/geometry.ts'
+import { createStore, useStore } from './store.ts'
+
+type Taker = (at: Position) => void
+
+/** Who waits for the next place that is chosen on the map. */
+const taker = createStore<Taker | null>(null)
+let middle: Position | null = null
+
+/** The next click on the map is a place for this form, and selects nothing; null asks no more. */
+export const askForPlace = taker.set
+
+export function useIsPlaceAsked(): boolean {
+  return useStore(taker) !== null
+}
+
+/** @returns whether somebody waited for the place */
+export function givePlace(at: Position): boolean {
+  const take = taker.get()
+  taker.set(null)
+  take?.(at)
+  return take !== null
+}
+
+export function noteMiddleOfMap(at: Position): void {
+  middle = at
+}
+
+/** Middle of the map as it stands; null before it is drawn. */
+export function middleOfMap(): Position | null {
+  return middle
+}
