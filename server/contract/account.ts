@@ -10,6 +10,18 @@ export const Password = z.string().min(12).max(256)
 
 export const DEMO_ROLES = ['planner', 'coordinator', 'crew', 'supervisor', 'reader'] as const
 
+/** What was done with the way into an account; stands as `step` in the history of the person. */
+export const ACCOUNT_STEPS = [
+  'password-changed',
+  'password-set-anew',
+  'second-factor-on',
+  'second-factor-off',
+  'passkey-added',
+  'passkey-removed',
+  'other-sessions-ended',
+  'link-made',
+] as const
+
 /** Who is signed in, as which role they act, and what that lets them do. */
 export const Me = z.object({
   id: Id,
@@ -71,6 +83,7 @@ export const InvitationWords = z.object({
   endsAt: z.iso.datetime(),
 })
 
+export type AccountStep = (typeof ACCOUNT_STEPS)[number]
 export type Me = z.infer<typeof Me>
 export type SignInAnswer = z.infer<typeof SignInAnswer>
 export type SignedInSession = z.infer<typeof SignedInSession>

@@ -25,8 +25,8 @@ export function peopleHandlers({ ports, origin }: People): Pick<Handlers, People
     listPeople: async () => (await store.people.list()).map(personAsTold),
     invitePerson: ({ body }, asker, context) =>
       invitePerson(ports, actorOf(asker), body, askingOf(context, origin).origin),
-    renewInvitation: ({ params }, _, context) =>
-      renewInvitation(ports, params.personId, askingOf(context, origin).origin),
+    renewInvitation: ({ params }, asker, context) =>
+      renewInvitation(ports, actorOf(asker), params.personId, askingOf(context, origin).origin),
     changePerson: ({ params, body }, asker) =>
       changePerson(ports, actorOf(asker), params.personId, body),
     listTokens: () => store.tokens.list(),

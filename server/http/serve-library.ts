@@ -12,10 +12,10 @@ const MOST_BODY_BYTES = 64 * 1024
 /** Lets requests through to the addresses of the library of sign-in that are set up, and to no other. */
 export function serveLibrary(app: OpenAPIHono, { ports, parts }: People): void {
   const limit = bodyLimit({ maxSize: MOST_BODY_BYTES, onError: refuseTooLarge })
-  for (const { method, path, partOf } of LIBRARY_ADDRESSES) {
+  for (const { method, path, partOf, step } of LIBRARY_ADDRESSES) {
     if (!parts.has(partOf)) continue
     app.on(method, AUTH_PATH + path, limit, async (context) => {
-      const answer = await askLibrary(ports, context.req.raw)
+      const answer = await askLibrary(ports, context.req.raw, step)
       return new Response(answer.body, answer)
     })
   }

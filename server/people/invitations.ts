@@ -43,6 +43,7 @@ export async function invitePerson(
 /** A new link to come in by; older ones no longer work. @throws Refusal `not-found` or `wrong-state` */
 export async function renewInvitation(
   ports: InvitingPorts,
+  actor: Actor,
   personId: string,
   origin: string,
   lastsMs?: number,
@@ -55,9 +56,10 @@ export async function renewInvitation(
       current: personAsTold(person),
     })
   }
-  const { secret, kept } = newInvitation(ports.clock(), lastsMs)
-  await ports.store.people.invite(personId, kept)
-  return invited(person, secret, kept, origin)
+  const at = ports.clock()
+  const { secret, kept } = newInvitation(at, lastsMs)
+  const asInvited = await ports.store.people.invite(personId, kept, { actor, at })
+  return invited(asInvited ?? person, secret, kept, origin)
 }
 
 /** @throws Refusal `not-found` or `too-many-tries` */

@@ -1,3 +1,4 @@
+import type { AccountStep } from '../services/people-ports.ts'
 import { OWN_SIGN_ON } from './auth.ts'
 
 export interface LibraryAddress {
@@ -6,6 +7,8 @@ export interface LibraryAddress {
   readonly path: `/${string}`
   /** What has to be set up for it to be there. */
   readonly partOf: 'sign-on' | 'passkeys'
+  /** What goes into the history of the person where it succeeds. */
+  readonly step?: AccountStep
 }
 
 /**
@@ -19,7 +22,12 @@ export const LIBRARY_ADDRESSES: readonly LibraryAddress[] = [
   { method: 'GET', path: '/passkey/generate-authenticate-options', partOf: 'passkeys' },
   { method: 'POST', path: '/passkey/verify-authentication', partOf: 'passkeys' },
   { method: 'GET', path: '/passkey/generate-register-options', partOf: 'passkeys' },
-  { method: 'POST', path: '/passkey/verify-registration', partOf: 'passkeys' },
+  {
+    method: 'POST',
+    path: '/passkey/verify-registration',
+    partOf: 'passkeys',
+    step: 'passkey-added',
+  },
   { method: 'GET', path: '/passkey/list-user-passkeys', partOf: 'passkeys' },
-  { method: 'POST', path: '/passkey/delete-passkey', partOf: 'passkeys' },
+  { method: 'POST', path: '/passkey/delete-passkey', partOf: 'passkeys', step: 'passkey-removed' },
 ]

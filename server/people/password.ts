@@ -1,6 +1,7 @@
 import type { StoredPerson } from '../services/people-ports.ts'
 import { Refusal } from '../services/refusal.ts'
 import type { Asking, WithCookies } from './asking.ts'
+import { noteOwnStep } from './note-own-step.ts'
 import type { PeoplePorts } from './people-ports.ts'
 import { codeOfRefusal } from './refused.ts'
 import type { PersonVisit } from './visit.ts'
@@ -29,10 +30,11 @@ interface PasswordChange {
 /** Ends every other session. @throws Refusal `sign-in-refused`, `too-many-tries` or `wrong-state` */
 export async function changePassword(
   ports: PeoplePorts,
-  { person }: PersonVisit,
+  visit: PersonVisit,
   { current, next }: PasswordChange,
   { headers, address }: Asking,
 ): Promise<WithCookies<{ done: true }>> {
+  const { person } = visit
   await refuseWithoutPassword(ports, person)
   const body = { currentPassword: current, newPassword: next, revokeOtherSessions: true }
   const changed = await ports.limits.guard({ account: person.email, address }, () =>
@@ -43,5 +45,6 @@ export async function changePassword(
         throw wrongPassword()
       }),
   )
+  await noteOwnStep(ports, visit, 'password-changed')
   return { answer: { done: true }, cookies: changed.headers.getSetCookie() }
 }

@@ -36,7 +36,7 @@ export function peopleAtServer(ports: InvitingPorts, origin: string): PeopleAtSe
     add: async (newcomer) => {
       const known = await people.findByEmail(newcomer.email)
       const invited = known
-        ? await renewInvitation(ports, known.id, origin)
+        ? await renewInvitation(ports, AT_THE_SERVER, known.id, origin)
         : await invitePerson(ports, AT_THE_SERVER, newcomer, origin)
       return { ...invited, isKnown: known !== null }
     },
@@ -50,7 +50,9 @@ export function peopleAtServer(ports: InvitingPorts, origin: string): PeopleAtSe
     inviteFirstAdministrator: async () => {
       if ((await people.countAdministrators()) > 0) return null
       const waiting = await people.findByEmail(FIRST_EMAIL)
-      if (waiting) return renewInvitation(ports, waiting.id, origin, FIRST_LINK_MS)
+      if (waiting) {
+        return renewInvitation(ports, AT_THE_SERVER, waiting.id, origin, FIRST_LINK_MS)
+      }
       const first = { name: 'Administrator', email: FIRST_EMAIL, roles: ['administrator'] as const }
       return invitePerson(ports, AT_THE_SERVER, first, origin, FIRST_LINK_MS)
     },

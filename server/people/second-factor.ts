@@ -1,6 +1,7 @@
 import type { Me, SecondFactorStart } from '#contract/account.ts'
 import { Refusal } from '../services/refusal.ts'
 import { type Asking, headersWithout, type WithCookies } from './asking.ts'
+import { noteOwnStep } from './note-own-step.ts'
 import { refuseWithoutPassword, wrongPassword } from './password.ts'
 import type { PeoplePorts } from './people-ports.ts'
 import { codeOfRefusal } from './refused.ts'
@@ -89,10 +90,11 @@ export async function startSecondFactor(
 /** @throws Refusal `sign-in-refused`, `too-many-tries` or `wrong-state` */
 export async function confirmSecondFactor(
   ports: PeoplePorts,
-  { person }: PersonVisit,
+  visit: PersonVisit,
   code: string,
   { headers, address }: Asking,
 ): Promise<WithCookies<Me>> {
+  const { person } = visit
   const confirmed = await ports.limits.guard({ account: person.email, address }, () =>
     ports.auth.api
       .verifyTOTP({ body: { code }, headers, returnHeaders: true })
@@ -101,16 +103,18 @@ export async function confirmSecondFactor(
         throw new Refusal('wrong-state', 'Begin with a new authenticator first.')
       }),
   )
+  await noteOwnStep(ports, visit, 'second-factor-on')
   return { answer: await meOf(ports, person.id), cookies: confirmed.headers.getSetCookie() }
 }
 
 /** @throws Refusal `sign-in-refused`, `too-many-tries` or `wrong-state` */
 export async function removeSecondFactor(
   ports: PeoplePorts,
-  { person }: PersonVisit,
+  visit: PersonVisit,
   password: string,
   { headers, address }: Asking,
 ): Promise<WithCookies<Me>> {
+  const { person } = visit
   if (!(await ports.store.people.hasSecondFactor(person.id))) {
     throw new Refusal('wrong-state', 'No second factor is asked for.')
   }
@@ -122,5 +126,6 @@ export async function removeSecondFactor(
         throw wrongPassword()
       }),
   )
+  await noteOwnStep(ports, visit, 'second-factor-off')
   return { answer: await meOf(ports, person.id), cookies: removed.headers.getSetCookie() }
 }

@@ -1,5 +1,6 @@
 import type { SignedInSession } from '#contract/account.ts'
 import { Refusal } from '../services/refusal.ts'
+import { noteOwnStep } from './note-own-step.ts'
 import type { PeoplePorts } from './people-ports.ts'
 import { hasSessionEnded } from './session-times.ts'
 import type { PersonVisit } from './visit.ts'
@@ -33,9 +34,10 @@ export async function endSession(
 }
 
 export async function endOtherSessions(
-  { store }: PeoplePorts,
-  { person, session }: PersonVisit,
+  ports: PeoplePorts,
+  visit: PersonVisit,
 ): Promise<{ done: true }> {
-  await store.sessions.endAllBut(person.id, session.id)
+  await ports.store.sessions.endAllBut(visit.person.id, visit.session.id)
+  await noteOwnStep(ports, visit, 'other-sessions-ended')
   return { done: true }
 }

@@ -1,6 +1,8 @@
+import type { AccountStep } from '#contract/account.ts'
 import type { Person, Token } from '#contract/people.ts'
 import type { Stamp, Written } from './ports.ts'
 
+export type { AccountStep } from '#contract/account.ts'
 export type { Role } from '#contract/actor.ts'
 export type { Person, Token } from '#contract/people.ts'
 export type { Right } from '#contract/rights.ts'
@@ -53,8 +55,8 @@ export interface PersonStore {
     next: Pick<Person, 'name' | 'roles' | 'state'>,
     stamp: Stamp,
   ): Promise<Written<StoredPerson>>
-  /** Older invitations of the person no longer work. */
-  invite(personId: string, invitation: NewInvitation): Promise<void>
+  /** Older invitations of the person no longer work. Null where there is no such person. */
+  invite(personId: string, invitation: NewInvitation, stamp: Stamp): Promise<StoredPerson | null>
   findInvitation(secretHash: string): Promise<StoredInvitation | null>
   /**
    * Uses the invitation up: the person is active under name and email, signs in with the password
@@ -64,6 +66,8 @@ export interface PersonStore {
   /** An invited person who came by the utility's own sign-on. */
   activate(personId: string, at: string): Promise<void>
   noteSignIn(personId: string, at: string): Promise<void>
+  /** Writes a step that was taken with the account into the history of the person. */
+  noteStep(personId: string, step: AccountStep, stamp: Stamp): Promise<void>
 }
 
 export interface StoredSession {

@@ -1,6 +1,7 @@
 import type { Transaction } from 'kysely'
 import type {
   AcceptedAs,
+  AccountStep,
   NewInvitation,
   NewPerson,
   PersonStore,
@@ -83,10 +84,13 @@ export function personRepository(db: Database): PersonStore {
         return { status: 'written', record }
       }),
 
-    invite: (personId, invitation) =>
+    invite: (personId, invitation, stamp) =>
       db.transaction(async (transaction) => {
+        const person = await find(personId)
+        if (!person) return null
         await dropInvitations(transaction, personId)
         await addInvitation(transaction, personId, invitation)
+        return write(transaction, person, person, stamp, 'link-made')
       }),
 
     findInvitation: async (secretHash) => {
@@ -130,6 +134,12 @@ export function personRepository(db: Database): PersonStore {
           .where('id', '=', personId)
           .execute()
       }),
+
+    noteStep: (personId, step, stamp) =>
+      db.transaction(async (transaction) => {
+        const person = await find(personId)
+        if (person) await write(transaction, person, person, stamp, step)
+      }),
   }
 }
 
@@ -147,7 +157,9 @@ async function comeIn(
   await dropInvitations(transaction, person.id)
   await endSessions(transaction, person.id)
   await setEmail(transaction, person.id, email.toLowerCase())
-  return write(transaction, person, { ...person, name, state: 'active' }, byOneself(person, at))
+  const next = { ...person, name, state: 'active' as const }
+  const step = person.state === 'active' ? 'password-set-anew' : undefined
+  return write(transaction, person, next, byOneself(person, at), step)
 }
 
 async function setEmail(
@@ -211,6 +223,7 @@ async function write(
   before: StoredPerson,
   { name, roles, state }: Changeable,
   stamp: Stamp,
+  step?: AccountStep,
 ): Promise<StoredPerson> {
   const { actor, at } = stamp
   const row = await transaction
@@ -233,19 +246,19 @@ async function write(
     .where('id', '=', before.id)
     .execute()
   const after = personOf(row)
-  await appendHistory(transaction, entryOf(before, after), stamp)
+  await appendHistory(transaction, entryOf(before, after, step), stamp)
   return after
 }
 
 /** Neither email nor password goes into the history, which nobody can take back. */
-function entryOf(before: StoredPerson | null, after: StoredPerson) {
+function entryOf(before: StoredPerson | null, after: StoredPerson, step?: AccountStep) {
   return {
     subject: 'person' as const,
     feederId: null,
     subjectId: after.id,
     version: after.version,
     before: before && kept(before),
-    after: kept(after),
+    after: { ...kept(after), ...(step && { step }) },
   }
 }
 

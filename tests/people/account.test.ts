@@ -238,6 +238,47 @@ describe('the administrators', () => {
     expect(problem.code).toBe('wrong-state')
   })
 
+  it('see in the history what was done with an account, and no secret of it', async () => {
+    const { person, headers } = await server.hire('steps@utility.example', ['crew'])
+    const next = 'a newer long password'
+    const other = await signIn('steps@utility.example')
+    expect(other.ok).toBe(true)
+    await server.call(routes.endOtherSessions, {}, headers)
+    const body = { current: PASSWORD, next }
+    expect((await server.send(routes.changePassword, { body }, headers)).ok).toBe(true)
+    const params = { personId: person.id }
+    const { link } = await server.call(routes.renewInvitation, { params }, server.administrator)
+    const anew = { token: secretOf(link), name: 'steps', password: 'the third long password' }
+    await server.call(routes.acceptInvitation, { body: anew }, 'nobody')
+    const asked = { params: { subject: 'person' as const, subjectId: person.id } }
+    const { entries } = await server.call(routes.getHistory, asked, server.administrator)
+    const administrator = await server.call(routes.getMe, {}, server.administrator)
+    const steps = entries.map(({ actorId, what, after }) => [
+      actorId,
+      what,
+      (after as { step?: string }).step,
+    ])
+    expect(steps.slice(2)).toEqual([
+      [person.id, 'changed', 'other-sessions-ended'],
+      [person.id, 'changed', 'password-changed'],
+      [administrator.id, 'changed', 'link-made'],
+      [person.id, 'changed', 'password-set-anew'],
+    ])
+    const told = JSON.stringify(entries)
+    for (const secret of [PASSWORD, next, anew.password, anew.token, 'steps@']) {
+      expect(told).not.toContain(secret)
+    }
+  })
+
+  it('are told nothing of a change of password that was refused', async () => {
+    const { person, headers } = await server.hire('refused@utility.example', ['crew'])
+    const body = { current: 'not the password', next: 'a newer long password' }
+    await server.problem(routes.changePassword, { body }, headers)
+    const asked = { params: { subject: 'person' as const, subjectId: person.id } }
+    const { entries } = await server.call(routes.getHistory, asked, server.administrator)
+    expect(entries.map(({ version }) => version)).toEqual([1, 2])
+  })
+
   it('find every change of a person in the history', async () => {
     const { person } = await server.hire('history@utility.example', ['crew'])
     const body = { ...person, roles: ['crew' as const, 'planner' as const] }

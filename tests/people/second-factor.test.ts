@@ -97,13 +97,19 @@ describe('a second factor', () => {
   })
 
   it('is no longer asked for once it was removed, for which the password is needed', async () => {
-    const { email, headers } = await withSecondFactor('removed@utility.example')
+    const { email, headers, person } = await withSecondFactor('removed@utility.example')
     const remove = (password: string) =>
       server.send(routes.removeSecondFactor, { body: { password } }, headers)
     expect((await remove('not the password')).status).toBe(401)
     expect(await (await remove(PASSWORD)).json()).toMatchObject({ hasSecondFactor: false })
     const answer = await server.send(routes.signIn, { body: { email, password: PASSWORD } })
     expect(await answer.json()).toMatchObject({ state: 'signed-in' })
+    const asked = { params: { subject: 'person' as const, subjectId: person.id } }
+    const { entries } = await server.call(routes.getHistory, asked, server.administrator)
+    expect(entries.slice(2).map(({ after }) => (after as { step?: string }).step)).toEqual([
+      'second-factor-on',
+      'second-factor-off',
+    ])
   })
 
   it('is begun only with the password, and not twice', async () => {

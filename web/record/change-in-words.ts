@@ -1,6 +1,7 @@
 import { ATTACHMENT_TYPES } from '#contract/attachments.ts'
 import type { HistoryEntry, Subject } from '#contract/history.ts'
 import { listed } from '../state/format.ts'
+import { accountStepInWords } from './account-step-in-words.ts'
 import { RECORD_FIELDS, shownValue } from './record-fields.ts'
 import { sizeInWords } from './size-in-words.ts'
 
@@ -52,6 +53,8 @@ function changedInWords(
   }
   if (subject === 'study') return { headline: studyInWords(now), fields: [] }
   if (subject === 'token') return { headline: `Revoked ${name}.`, fields }
+  const step = subject === 'person' && accountStepInWords(now.step, name)
+  if (step) return { headline: step, fields }
   const headline = fields.length > 0 ? `Changed ${name}.` : `Saved ${name} without a change.`
   return { headline, fields }
 }

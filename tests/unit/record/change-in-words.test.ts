@@ -106,4 +106,14 @@ describe('a change in words', () => {
     const told = changeInWords({ ...proposal, what: 'deleted', before: {}, after: {} })
     expect(told.headline).toMatch(/^Deleted the proposal/)
   })
+
+  it('tells what a person did with their account', () => {
+    const sam = { name: 'Sam', roles: ['crew'], state: 'active' }
+    const entry = { subject: 'person', what: 'changed', version: 3, reason: null } as const
+    const told = (step: string) =>
+      changeInWords({ ...entry, before: sam, after: { ...sam, step } }).headline
+    expect(told('second-factor-off')).toBe('Turned the second factor of Sam off.')
+    expect(told('passkey-added')).toBe('Added a passkey of Sam.')
+    expect(told('something unknown')).toBe('Saved Sam without a change.')
+  })
 })
