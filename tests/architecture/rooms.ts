@@ -35,7 +35,8 @@ const WORKERS = 'web/workers'
 const MAP = 'web/map'
 const STATE = 'web/state'
 const RECORD = 'web/record'
-const SHARED_WEB = [UI, API, WORKERS, MAP, STATE, RECORD]
+const BIRDS = 'web/birds'
+const SHARED_WEB = [UI, API, WORKERS, MAP, STATE, RECORD, BIRDS]
 const PERSONS = ['web/planner', 'web/coordinator', 'web/crew']
 /** Signing in, one's own account, and the people of the utility: one folder each, like a person's. */
 const PEOPLE_SCREENS = ['web/entry', 'web/account', 'web/administration']
@@ -101,6 +102,7 @@ export const ROOMS: readonly Room[] = [
   { folder: MAP, rooms: [UI, API, WORKERS, STATE, ...DOMAIN], packages: ['*'] },
   { folder: STATE, rooms: [UI, API, WORKERS, ...DOMAIN], packages: ['*'] },
   { folder: RECORD, rooms: [UI, API, STATE, CONTRACT, ...DOMAIN], packages: ['*'] },
+  { folder: BIRDS, rooms: [UI, API, STATE, CONTRACT, ...DOMAIN], packages: ['*'] },
   ...PERSONS.map(person),
   ...PEOPLE_SCREENS.map(person),
 ]
