@@ -7,6 +7,7 @@ import type { SiteRequest } from '#domain/siting/site-request.ts'
 import type { PeopleAtServer } from '../people/people-at-server.ts'
 import type { RecordReport } from '../services/record-report.ts'
 import type { ArchiveTools } from './archive-tools.ts'
+import type { BirdTools } from './bird-tools.ts'
 
 export interface FeederReading {
   readonly feeder: Feeder | null
@@ -14,7 +15,7 @@ export interface FeederReading {
 }
 
 /** What the commands call; `main.ts` joins it, so that a command loads only what it uses. */
-export interface FeederTools extends ArchiveTools {
+export interface FeederTools extends ArchiveTools, BirdTools {
   readonly readFolder: (folder: string) => Promise<FeederReading>
   readonly fileOfLayer: (layer: LayerName) => string
   /** True where a file could not be read at all. */

@@ -1,9 +1,12 @@
 import { join, resolve } from 'node:path'
+import type { BirdSettings } from '#domain/avian/bird-settings.ts'
+import type { Surroundings } from '#domain/avian/exposure/surroundings.ts'
 import { readFeederFolder } from '../layer-files/feeder-folder.ts'
 import { isUnreadable } from '../layer-files/layer-finding.ts'
 import { fileOfLayer } from '../layer-files/layer-table.ts'
 import type { Manifest } from '../store/archive/manifest.ts'
-import type { Streams } from './command.ts'
+import type { BirdChoices } from './bird-tools.ts'
+import { type Streams, UsageError } from './command.ts'
 import type { FeederTools } from './feeder-tools.ts'
 import { runCommand } from './run-command.ts'
 
@@ -25,6 +28,30 @@ const tools: FeederTools = {
   site: async (feeder, request, onProgress) => {
     const { siteFeeder } = await import('#domain/siting/site-feeder.ts')
     return siteFeeder(feeder, request, { onProgress })
+  },
+  birdSpecies: async () => {
+    const { birdSpecies } = await import('#domain/avian/species/shipped-species.ts')
+    return birdSpecies()
+  },
+  bufferSets: async () => {
+    const { SHIPPED_BUFFER_SETS } = await import('#domain/avian/nests/buffer-sets.ts')
+    return SHIPPED_BUFFER_SETS.map(({ id, region }) => ({ id, name: region }))
+  },
+  birds: async (feeder, choices, onProgress) => {
+    const [{ birdsOfFeeder }, { designSpecies }] = await Promise.all([
+      import('#domain/avian/programme/birds-of-feeder.ts'),
+      import('#domain/avian/species/shipped-species.ts'),
+    ])
+    const settings = await settingsOf(choices)
+    const record = { choices: [], protections: feeder.protections, settings }
+    const surroundings = await surroundingsOf(choices)
+    const found = birdsOfFeeder(feeder, record, surroundings, onProgress)
+    return { species: designSpecies(settings), ...found }
+  },
+  programme: async (feeder, answer, choices, request, onProgress) => {
+    const { planProgramme } = await import('#domain/avian/programme/plan-programme.ts')
+    const settings = await settingsOf(choices)
+    return planProgramme({ ...answer, feeder, settings }, request, onProgress)
   },
   verify: async (env, knownHead) => {
     const [{ placeOf }, { verifyRecord }] = await Promise.all([
@@ -75,6 +102,24 @@ const tools: FeederTools = {
     const { runServer } = await import('../main.ts')
     await runServer(env)
   },
+}
+
+async function settingsOf({ speciesId, bufferSetId }: BirdChoices): Promise<BirdSettings> {
+  const { BirdSettings } = await import('#domain/avian/bird-settings.ts')
+  return BirdSettings.parse({ designSpeciesId: speciesId, bufferSetId })
+}
+
+async function surroundingsOf({ landFolder }: BirdChoices): Promise<Surroundings | undefined> {
+  if (landFolder === undefined) return undefined
+  const [{ readLand }, { surroundingsOfLand }] = await Promise.all([
+    import('../store/shipped-data.ts'),
+    import('#domain/avian/exposure/surroundings-of-land.ts'),
+  ])
+  const layers = await readLand(landFolder).catch((error: unknown) => {
+    const why = error instanceof Error ? error.message : String(error)
+    throw new UsageError(`--land ${landFolder} cannot be read: ${why}.`)
+  })
+  return surroundingsOfLand(layers)
 }
 
 function countsOf({ tables, attachments }: Manifest) {

@@ -1,9 +1,11 @@
 import { backupCommand } from './backup-command.ts'
+import { birdsCommand } from './birds-command.ts'
 import { checkCommand } from './check-command.ts'
 import { type Command, type ExitCode, type Streams, UsageError } from './command.ts'
 import type { FeederTools } from './feeder-tools.ts'
 import { moveCommand } from './move-command.ts'
 import { peopleCommand } from './people-command.ts'
+import { programmeCommand } from './programme-command.ts'
 import { restoreCommand } from './restore-command.ts'
 import { serveCommand } from './serve-command.ts'
 import { siteCommand } from './site-command.ts'
@@ -14,6 +16,8 @@ import { workCommand } from './work-command.ts'
 const COMMANDS: readonly Command[] = [
   voltageCommand,
   siteCommand,
+  birdsCommand,
+  programmeCommand,
   checkCommand,
   serveCommand,
   workCommand,
@@ -27,9 +31,9 @@ const COMMANDS: readonly Command[] = [
 const HELP = [
   'Usage: crossarm <command> …',
   '',
-  'Voltage and regulator siting on distribution feeders. Volts are on the 120 V base.',
+  'Voltage, regulator siting and bird protection on distribution feeders. Volts are on the 120 V base.',
   '',
-  ...COMMANDS.map(({ name, summary }) => `  ${name.padEnd(8)} ${summary}`),
+  ...COMMANDS.map(({ name, summary }) => `  ${name.padEnd(9)} ${summary}`),
   '',
   'crossarm <command> --help says how each is used.',
 ].join('\n')

@@ -66,7 +66,8 @@ function landsOf(folder: string, feeders: readonly FoundFeeder[]): ShippedLand[]
   return [...places].map((placeId) => ({ placeId, read: () => readLand(folder) }))
 }
 
-async function readLand(folder: string): Promise<Record<string, LandCollection>> {
+/** Every GeoJSON file of a folder, by its name. */
+export async function readLand(folder: string): Promise<Record<string, LandCollection>> {
   const files = (await readdir(folder)).filter((name) => name.endsWith('.geojson')).sort()
   const layers = files.map(async (name) => {
     const collection = (await readJson(join(folder, name))) as LandCollection

@@ -11,5 +11,5 @@ export interface ProgrammeInput {
   readonly ranked: readonly RankedPole[]
   /** The cheapest set of each pole that has something to do. */
   readonly cheapest: ReadonlyMap<string, MeasureSet>
-  readonly settings?: BirdSettings
+  readonly settings?: BirdSettings | undefined
 }
