@@ -20,6 +20,7 @@ export const RIGHTS = {
   'see nests and incidents': ALL_BUT_READER,
   'see who changed what': ALL_BUT_READER,
   'take the history out': ['supervisor', 'administrator'],
+  'make a report of the history': ['supervisor', 'administrator'],
   'take in a feeder': ['planner', 'coordinator'],
   'run a siting study': ['planner', 'supervisor'],
   'keep or change a proposal': ['planner', 'supervisor'],

@@ -1,22 +1,25 @@
 import { z } from 'zod'
 import { FeederParams } from './feeders.ts'
-import { jsonAnswer } from './json-answer.ts'
+import { fileAnswer, jsonAnswer } from './json-answer.ts'
 import type { Route } from './route.ts'
 import { StudySummary } from './studies.ts'
 import {
+  StartHistoryReportBody,
   StartImportBody,
   StartStudiesBody,
   StudiesStarted,
   Work,
   WorkEvent,
+  WorkListQuery,
   WorkParams,
   WorkStarted,
+  WorkSummary,
 } from './work.ts'
 
 /** The layers of a very large feeder, about 100,000 poles. */
 const FEEDER_BYTES = 128 * 1024 * 1024
 
-/** Long work beside the single study: several studies at once, and large feeders. */
+/** Long work beside the single study: several studies at once, large feeders, and reports. */
 export const workRoutes = {
   listStudies: {
     method: 'GET',
@@ -70,6 +73,47 @@ export const workRoutes = {
     isKeyless: true,
     answer: jsonAnswer(200, Work, 'The work, cancelled; nothing of the feeder was taken in.'),
     problems: ['not-found', 'wrong-state'],
+  },
+  startHistoryReport: {
+    method: 'POST',
+    path: '/api/reports',
+    tag: 'history',
+    summary: 'Make a report of the history in the background, kept as a file.',
+    right: 'make a report of the history',
+    body: StartHistoryReportBody,
+    answer: jsonAnswer(202, WorkStarted, 'Queued or running.'),
+    problems: ['not-found', 'too-large'],
+  },
+  cancelHistoryReport: {
+    method: 'DELETE',
+    path: '/api/reports/{workId}',
+    tag: 'history',
+    summary: 'Leave off making a report.',
+    right: 'make a report of the history',
+    params: WorkParams,
+    isKeyless: true,
+    answer: jsonAnswer(200, Work, 'The work, cancelled; no file is kept.'),
+    problems: ['not-found', 'wrong-state'],
+  },
+  getReportFile: {
+    method: 'GET',
+    path: '/api/reports/{workId}/file',
+    tag: 'history',
+    summary: 'Give the file of a report that is done.',
+    right: 'make a report of the history',
+    params: WorkParams,
+    answer: fileAnswer('CSV (RFC 4180) or one JSON object a line, oldest first.'),
+    problems: ['not-found', 'wrong-state'],
+  },
+  listWork: {
+    method: 'GET',
+    path: '/api/long-work',
+    tag: 'work',
+    summary: 'List the latest long work of any kind.',
+    right: 'see who changed what',
+    query: WorkListQuery,
+    answer: jsonAnswer(200, z.array(WorkSummary), 'Newest first, at most 100; all parts of one.'),
+    problems: [],
   },
   getWork: {
     method: 'GET',

@@ -4,9 +4,10 @@ import { SiteRequest } from '#domain/siting/site-request.ts'
 import { Actor } from './actor.ts'
 import { TakeInBody } from './feeders.ts'
 import { Problem } from './problem.ts'
+import { HistoryReportRequest } from './reports.ts'
 
-/** Long work: a siting study, one for each of several feeders, or taking in a large feeder. */
-export const WORK_KINDS = ['siting', 'siting-many', 'take-in'] as const
+/** Long work: a siting study, one for each of several feeders, taking in a large feeder, a report. */
+export const WORK_KINDS = ['siting', 'siting-many', 'take-in', 'history-report'] as const
 export const WORK_STATES = ['queued', 'running', 'done', 'cancelled', 'failed'] as const
 export const WorkKindName = z.enum(WORK_KINDS)
 export const WorkState = z.enum(WORK_STATES)
@@ -53,8 +54,27 @@ export const WorkStarted = z.object({ workId: Id })
  */
 export const OwnWorkId = z.uuid().optional()
 
+/** An item in a list: its result is asked for by itself. */
+export const WorkSummary = Work.omit({ result: true }).extend({
+  /** The work that this is a part of. */
+  partOf: Id.nullable(),
+  /** How many feeders it is about, where it is about several. */
+  feeders: z.number().int().min(1).nullable(),
+  /** Name of the feeder that is taken in, where its layers say it. */
+  feederName: z.string().nullable(),
+  /** What a report was asked to be of. */
+  report: HistoryReportRequest.nullable(),
+})
+export const WorkListQuery = z.object({
+  /** Parts of this work; without it all that is part of nothing. */
+  partOf: Id.optional(),
+})
+
 /** The result is a `TakenIn`. */
 export const StartImportBody = TakeInBody.extend({ workId: OwnWorkId })
+
+/** The result is a `HistoryReportResult`. */
+export const StartHistoryReportBody = HistoryReportRequest.extend({ workId: OwnWorkId })
 
 const MOST_FEEDERS = 500
 
@@ -74,6 +94,8 @@ export type WorkState = z.infer<typeof WorkState>
 export type WorkProgress = z.infer<typeof WorkProgress>
 export type WorkProblem = z.infer<typeof WorkProblem>
 export type Work = z.infer<typeof Work>
+export type WorkSummary = z.infer<typeof WorkSummary>
+export type StartHistoryReportBody = z.output<typeof StartHistoryReportBody>
 export type WorkEvent = z.infer<typeof WorkEvent>
 export type StartImportBody = z.output<typeof StartImportBody>
 export type StartStudiesBody = z.output<typeof StartStudiesBody>

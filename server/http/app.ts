@@ -22,6 +22,7 @@ import { proposalHandlers } from './proposal-handlers.ts'
 import { protectionHandlers } from './protection-handlers.ts'
 import { refuseInput } from './refuse-input.ts'
 import { limitAddress } from './request-limits.ts'
+import { reportHandlers } from './report-handlers.ts'
 import { requestLog } from './request-log.ts'
 import { securityHeaders } from './security-headers.ts'
 import { serveLibrary } from './serve-library.ts'
@@ -85,6 +86,7 @@ export function createApp(services: Services, options: AppOptions): OpenAPIHono 
     ...workHandlers(services),
     ...proposalHandlers(services),
     ...protectionHandlers(services),
+    ...reportHandlers(services),
     ...serviceHandlers({
       readiness: options.readiness,
       measures,

@@ -4,7 +4,7 @@ import { textStream } from './text-stream.ts'
 
 type HistoryRoutes = 'getHistory' | 'takeOutHistory' | 'listDeleted' | 'purge'
 
-const FILES = {
+export const HISTORY_FILES = {
   csv: { mediaType: 'text/csv; charset=utf-8; header=present', fileName: 'crossarm-history.csv' },
   'json-lines': { mediaType: 'application/x-ndjson', fileName: 'crossarm-history.jsonl' },
 } as const
@@ -14,11 +14,11 @@ export function historyHandlers({ history }: Services): Pick<Handlers, HistoryRo
     getHistory: async ({ params, query }, asker) => ({
       entries: await history.of(asker, params.subject, params.subjectId, query.feederId),
     }),
-    takeOutHistory: async ({ query }) => ({
-      ...FILES[query.as],
-      content: textStream(history.takeOut(query)),
+    takeOutHistory: async ({ query }, asker) => ({
+      ...HISTORY_FILES[query.as],
+      content: textStream(history.takeOut(asker, query)),
     }),
-    listDeleted: ({ params }) => history.listDeleted(params.feederId),
+    listDeleted: ({ params }, asker) => history.listDeleted(asker, params.feederId),
     purge: async ({ body }, asker) => {
       await history.purge(asker, body)
       return { done: true }

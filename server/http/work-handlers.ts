@@ -1,7 +1,13 @@
 import type { Services } from '../services/services.ts'
 import type { Handlers } from './handlers.ts'
 
-type WorkRoutes = 'startImport' | 'cancelImport' | 'cancelStudies' | 'getWork' | 'followWork'
+type WorkRoutes =
+  | 'startImport'
+  | 'cancelImport'
+  | 'cancelStudies'
+  | 'listWork'
+  | 'getWork'
+  | 'followWork'
 
 export function workHandlers({ longWork }: Services): Pick<Handlers, WorkRoutes> {
   return {
@@ -11,6 +17,7 @@ export function workHandlers({ longWork }: Services): Pick<Handlers, WorkRoutes>
     },
     cancelImport: ({ params }, actor) => longWork.cancel(actor, params.workId, 'take-in'),
     cancelStudies: ({ params }, actor) => longWork.cancel(actor, params.workId, 'siting-many'),
+    listWork: ({ query }) => longWork.list(query.partOf ?? null),
     getWork: ({ params }) => longWork.get(params.workId),
     followWork: ({ params }) => longWork.follow(params.workId),
   }

@@ -7,6 +7,7 @@ import type { ProtectionBody, ProtectionRecord } from '#contract/protections.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Finding } from '#domain/feeder/finding.ts'
 import type { AttachmentStore } from './attachment-ports.ts'
+import type { ReportFiles } from './report-ports.ts'
 import type { RequestKeyStore } from './request-key-ports.ts'
 import type { Threads, WorkQueue, WorkStore } from './work-ports.ts'
 
@@ -122,6 +123,9 @@ export interface HistoryFilter {
   readonly subject?: Subject
   readonly feederId?: string
 }
+  /** Moments as ISO 8601 in UTC: from the one on, and before the other. */
+  readonly from?: string
+  readonly before?: string
 
 /** Entries in the order in which they were written. */
 export interface HistoryStore {
@@ -134,6 +138,7 @@ export interface HistoryStore {
   /** Number of the newest entry, 0 where there is none. */
   newestSeq(): Promise<number>
   /** Read page by page while it is gone through. */
+  count(filter: HistoryFilter): Promise<number>
   all(filter?: HistoryFilter): AsyncIterable<HistoryEntry>
 }
 
@@ -154,6 +159,7 @@ export interface Store {
   readonly protections: ProtectionStore
   readonly work: WorkStore
 }
+  readonly reports: ReportFiles
 
 export interface LayerReading {
   readonly feeder: Feeder | null

@@ -16,6 +16,7 @@ import { studyService } from './studies.ts'
 import { takeInLayers } from './take-in-layers.ts'
 
 export type Services = ReturnType<typeof createServices>
+import { reportService } from './reports.ts'
 
 /** Every use case, bound to its ports. */
 export function createServices(ports: Ports) {
@@ -34,3 +35,4 @@ export function createServices(ports: Ports) {
     getLand: (placeId: string) => getLand(ports, placeId),
   }
 }
+    reports: reportService(ports),

@@ -77,7 +77,8 @@ export function studyService({ store, work, clock, newId }: StudyPorts) {
 }
 
 function studyOf(item: WorkItem): Study {
-  const { kind: _kind, attempt: _attempt, payload, feederId, feederVersion, result, ...rest } = item
+  const { kind: _kind, attempt: _attempt, partOf: _partOf, ...told } = item
+  const { payload, feederId, feederVersion, result, ...rest } = told
   return {
     ...rest,
     feederId: feederId ?? '',

@@ -1,10 +1,11 @@
 import { runImport } from './import-work.ts'
 import type { Clock, Store } from './ports.ts'
+import { runHistoryReport } from './report-work.ts'
 import { runStudy } from './study-work.ts'
 import type { Threads, WorkKinds } from './work-ports.ts'
 
 interface KindPorts {
-  readonly store: Pick<Store, 'feeders'>
+  readonly store: Pick<Store, 'feeders' | 'history' | 'reports'>
   readonly threads: Threads
   readonly clock: Clock
 }
@@ -14,5 +15,6 @@ export function workKinds(ports: KindPorts): WorkKinds {
   return {
     siting: runStudy(ports.store, ports.threads),
     'take-in': runImport(ports),
+    'history-report': runHistoryReport(ports),
   }
 }

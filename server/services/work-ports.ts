@@ -26,6 +26,7 @@ export interface WorkItem extends Work {
   readonly feederVersion: number | null
   readonly payload: unknown
   readonly attempt: number
+  readonly partOf: string | null
 }
 
 export interface WorkFollow {
@@ -75,6 +76,8 @@ export interface WorkStore {
   find(workId: string): Promise<WorkItem | null>
   /** Newest first, without results. */
   list(kind: WorkKindName, feederId: string, most: number): Promise<WorkItem[]>
+  /** Of every kind, newest first, without results; parts of nothing, or all parts of one. */
+  latest(partOf: string | null, most: number): Promise<WorkItem[]>
   /** Ids of those that wait, oldest first. */
   waiting(most: number): Promise<string[]>
   /** Null where the item does not wait any more. */

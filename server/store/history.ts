@@ -1,4 +1,4 @@
-import type { Kysely, Transaction } from 'kysely'
+import type { ExpressionBuilder, Kysely, Transaction } from 'kysely'
 import type { HistoryEntry, HistoryFilter, HistoryStore, Stamp } from '../services/ports.ts'
 import { Database } from './database.ts'
 import { type ChainHead, hashOfEntry, NO_HASH } from './history-chain.ts'
@@ -123,6 +123,14 @@ export function historyRepository(db: Database): HistoryStore {
         .executeTakeFirst()
       return row?.seq ?? 0
     },
+    count: async (filter) => {
+      const { entries } = await db.query
+        .selectFrom('history')
+        .select((select) => select.fn.countAll<number>().as('entries'))
+        .where(matching(filter))
+        .executeTakeFirstOrThrow()
+      return Number(entries)
+    },
     all: (filter) => readEntries(db.query, filter),
   }
 }
@@ -145,18 +153,27 @@ async function entriesAfter(
   db: Kysely<Tables>,
   seq: number,
   most: number,
-  { subject, feederId }: HistoryFilter,
+  filter: HistoryFilter,
 ): Promise<HistoryEntry[]> {
   const rows = await db
     .selectFrom('history')
     .selectAll()
     .where('seq', '>', seq)
-    .$if(subject !== undefined, (query) => query.where('subject', '=', subject ?? ''))
-    .$if(feederId !== undefined, (query) => query.where('feeder_id', '=', feederId ?? ''))
+    .where(matching(filter))
     .orderBy('seq')
     .limit(most)
     .execute()
   return rows.map(entryOfRow)
+}
+
+function matching({ subject, feederId, from, before }: HistoryFilter) {
+  return (test: ExpressionBuilder<Tables, 'history'>) =>
+    test.and([
+      ...(subject === undefined ? [] : [test('subject', '=', subject)]),
+      ...(feederId === undefined ? [] : [test('feeder_id', '=', feederId)]),
+      ...(from === undefined ? [] : [test('at', '>=', from)]),
+      ...(before === undefined ? [] : [test('at', '<', before)]),
+    ])
 }
 
 /** No feeder is kept as an empty id, since a key cannot hold null. */

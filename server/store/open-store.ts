@@ -23,6 +23,7 @@ import { sessionRepository } from './session-repository.ts'
 import { openSqlite } from './sqlite.ts'
 import { tokenRepository } from './token-repository.ts'
 import { tryRepository } from './try-repository.ts'
+import { reportFiles } from './report-files.ts'
 import { workRepository } from './work-repository.ts'
 
 /** Another server of the same folder may be taking in what was written to since. */
@@ -107,6 +108,7 @@ async function openDatabase(options: StoreOptions): Promise<OpenStore> {
     onChange: hearing.onChange,
     feeders: feederRepository(database),
     land: landRepository(database),
+    reports: reportFiles(dataFolder),
     people: personRepository(database),
     proposals: proposalRepository(database),
     protections: protectionRepository(database),

@@ -53,6 +53,17 @@ function workReading(db: Database) {
       .execute()
     return rows.map((row) => itemOfRow({ ...row, result: null }))
   }
+  const latest: WorkStore['latest'] = async (partOf, most) => {
+    const rows = await db.query
+      .selectFrom('work')
+      .select(ITEM_COLUMNS.filter((column) => column !== 'result'))
+      .where('part_of', partOf === null ? 'is' : '=', partOf)
+      .orderBy('started_at', 'desc')
+      .orderBy('id')
+      .limit(most)
+      .execute()
+    return rows.map((row) => itemOfRow({ ...row, result: null }))
+  }
   const waiting: WorkStore['waiting'] = async (most) => {
     const rows = await db.query
       .selectFrom('work')
@@ -79,7 +90,7 @@ function workReading(db: Database) {
       .execute()
     return Object.fromEntries(rows.map(({ state, items }) => [state, Number(items)]))
   }
-  return { find, list, waiting, held, countByState }
+  return { find, list, latest, waiting, held, countByState }
 }
 
 async function addNew(writing: WorkWriting, order: WorkOrder, stamp: Stamp) {

@@ -39,6 +39,7 @@ export function itemOfRow(row: ItemRow): WorkItem {
     total: row.total,
     phase: row.phase,
     attempt: row.attempt,
+    partOf: row.part_of,
     startedBy: { id: row.actor_id, role: row.actor_role as WorkItem['startedBy']['role'] },
     startedAt: row.started_at,
     endedAt: row.ended_at,

@@ -84,6 +84,7 @@ const bySupervisor = (input: object): Write => ({ as: supervisor, input })
 const WRITES: Readonly<Partial<Record<RouteName, () => Promise<Write>>>> = {
   takeInFeeder: async () => ({ as: planner, input: { body: { layers: layersOf('taken-in') } } }),
   startImport: async () => ({ as: planner, input: { body: { layers: layersOf('imported') } } }),
+  startHistoryReport: async () => bySupervisor({ body: { feederId: SMALL } }),
   startStudy: async () => bySupervisor({ ...inFeeder, body: { request: {} } }),
   startStudies: async () => bySupervisor({ body: { feederIds: [SMALL], request: {} } }),
   addProtection: async () => bySupervisor({ ...inFeeder, body: cover }),
