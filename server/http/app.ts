@@ -22,7 +22,6 @@ import { proposalHandlers } from './proposal-handlers.ts'
 import { protectionHandlers } from './protection-handlers.ts'
 import { refuseInput } from './refuse-input.ts'
 import { limitAddress } from './request-limits.ts'
-import { reportHandlers } from './report-handlers.ts'
 import { requestLog } from './request-log.ts'
 import { securityHeaders } from './security-headers.ts'
 import { serveLibrary } from './serve-library.ts'
@@ -31,6 +30,7 @@ import { type Readiness, serviceHandlers } from './service-handlers.ts'
 import { serveScreens } from './static-files.ts'
 import { studyHandlers } from './study-handlers.ts'
 import { unknownAddress } from './unknown-address.ts'
+import { reportHandlers } from './report-handlers.ts'
 import { workHandlers } from './work-handlers.ts'
 
 /** A request id of a proxy is taken over if it is no longer, and plain: letters, digits, - _ =. */
@@ -84,9 +84,9 @@ export function createApp(services: Services, options: AppOptions): OpenAPIHono 
     ...placeHandlers(services),
     ...studyHandlers(services),
     ...workHandlers(services),
+    ...reportHandlers(services),
     ...proposalHandlers(services),
     ...protectionHandlers(services),
-    ...reportHandlers(services),
     ...serviceHandlers({
       readiness: options.readiness,
       measures,

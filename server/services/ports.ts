@@ -122,10 +122,10 @@ export interface ProtectionStore extends Purgeable {
 export interface HistoryFilter {
   readonly subject?: Subject
   readonly feederId?: string
-}
   /** Moments as ISO 8601 in UTC: from the one on, and before the other. */
   readonly from?: string
   readonly before?: string
+}
 
 /** Entries in the order in which they were written. */
 export interface HistoryStore {
@@ -137,8 +137,8 @@ export interface HistoryStore {
   newestHashOf(feederId: string): Promise<string>
   /** Number of the newest entry, 0 where there is none. */
   newestSeq(): Promise<number>
-  /** Read page by page while it is gone through. */
   count(filter: HistoryFilter): Promise<number>
+  /** Read page by page while it is gone through. */
   all(filter?: HistoryFilter): AsyncIterable<HistoryEntry>
 }
 
@@ -158,8 +158,8 @@ export interface Store {
   readonly proposals: ProposalStore
   readonly protections: ProtectionStore
   readonly work: WorkStore
-}
   readonly reports: ReportFiles
+}
 
 export interface LayerReading {
   readonly feeder: Feeder | null

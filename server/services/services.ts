@@ -11,12 +11,12 @@ import type { Ports } from './ports.ts'
 import { proposalService } from './proposals.ts'
 import { protectionService } from './protections.ts'
 import { repeatableWrites } from './repeatable-writes.ts'
+import { reportService } from './reports.ts'
 import { solveVoltage } from './solve-voltage.ts'
 import { studyService } from './studies.ts'
 import { takeInLayers } from './take-in-layers.ts'
 
 export type Services = ReturnType<typeof createServices>
-import { reportService } from './reports.ts'
 
 /** Every use case, bound to its ports. */
 export function createServices(ports: Ports) {
@@ -30,9 +30,9 @@ export function createServices(ports: Ports) {
     repeatable: repeatableWrites(ports),
     studies: studyService(ports),
     longWork: longWorkService(ports),
+    reports: reportService(ports),
     takeInLayers: (actor: Actor, body: TakeInBody) => takeInLayers(ports, actor, body),
     solveVoltage: (feederId: string, body: VoltageBody) => solveVoltage(ports, feederId, body),
     getLand: (placeId: string) => getLand(ports, placeId),
   }
 }
-    reports: reportService(ports),

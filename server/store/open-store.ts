@@ -18,12 +18,12 @@ import { DATABASE_FILE, type Place } from './place.ts'
 import { openPostgres } from './postgres.ts'
 import { proposalRepository } from './proposal-repository.ts'
 import { protectionRepository } from './protection-repository.ts'
+import { reportFiles } from './report-files.ts'
 import { requestKeyRepository } from './request-key-repository.ts'
 import { sessionRepository } from './session-repository.ts'
 import { openSqlite } from './sqlite.ts'
 import { tokenRepository } from './token-repository.ts'
 import { tryRepository } from './try-repository.ts'
-import { reportFiles } from './report-files.ts'
 import { workRepository } from './work-repository.ts'
 
 /** Another server of the same folder may be taking in what was written to since. */
@@ -103,12 +103,12 @@ async function openDatabase(options: StoreOptions): Promise<OpenStore> {
     dataFolder,
     history: historyRepository(database),
     attachments: attachmentRepository(database, attachmentFiles(dataFolder), reportFault),
+    reports: reportFiles(dataFolder),
     requestKeys: requestKeyRepository(database),
     together: (work) => database.transaction(work),
     onChange: hearing.onChange,
     feeders: feederRepository(database),
     land: landRepository(database),
-    reports: reportFiles(dataFolder),
     people: personRepository(database),
     proposals: proposalRepository(database),
     protections: protectionRepository(database),
