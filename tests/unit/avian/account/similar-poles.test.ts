@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { likenessOf, similarPoles } from '#domain/avian/account/similar-poles.ts'
+import { Equipment } from '#domain/feeder/equipment.ts'
 import { birdFeeder, poleWith } from '../bird-feeder.ts'
 
 /** About 81 m of longitude at 43° north. */
@@ -12,7 +13,7 @@ const row = (framings: readonly string[]) =>
     })),
   )
 const cutout = (pole: string) =>
-  ({ id: `cutout-${pole}`, pole, kind: 'cutout', phases: 'A' }) as const
+  Equipment.parse({ id: `cutout-${pole}`, pole, kind: 'cutout', phases: 'A' })
 
 describe('poles like the one where a bird was found', () => {
   it('have the same framing, nearest first', () => {

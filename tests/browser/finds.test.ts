@@ -1,0 +1,183 @@
+import { readFile } from 'node:fs/promises'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import type { IncidentRecord } from '#contract/incidents.ts'
+import type { NestRecord } from '#contract/nests.ts'
+import { readDemoFeeder } from '../support/demo-feeder.ts'
+import { keepPicture, PHONE, seriousFindings } from '../support/desk-page.ts'
+import { deskSession } from '../support/desk-session.ts'
+
+const FEEDER = 'skillet'
+const session = deskSession()
+
+const openFinds = (rest = '', options = {}) =>
+  session.open(`&feeder=${FEEDER}&person=coordinator&view=finds${rest}`, options)
+
+async function findsOnServer(): Promise<IncidentRecord[]> {
+  const answer = await session.ask(`/api/feeders/${FEEDER}/incidents`, { role: 'coordinator' })
+  return (await answer.json()) as IncidentRecord[]
+}
+
+/** Goes on by Tab until the control with this label has the focus, and types. */
+async function typeByKeyboard(page: Page, label: string, text: string): Promise<void> {
+  const control = page.getByRole('form').getByLabel(label, { exact: true })
+  for (let step = 0; step < 60; step += 1) {
+    if (await control.evaluate((element) => element === document.activeElement)) {
+      await page.keyboard.type(text)
+      return
+    }
+    await page.keyboard.press('Tab')
+  }
+  throw new Error(`The keyboard does not reach ${label}.`)
+}
+
+describe('the desk of finds', () => {
+  it('records a find on a pole by keyboard, offers what follows, and takes a change', async () => {
+    const feeder = await readDemoFeeder(FEEDER)
+    const pole = feeder.poles[100]
+    if (!pole) throw new Error('The demo has too few poles.')
+    const { page, complaints } = await openFinds()
+    await page.getByRole('button', { name: 'Record a find' }).focus()
+    await page.keyboard.press('Enter')
+    await typeByKeyboard(page, 'Pole', pole.id)
+    await typeByKeyboard(page, 'Species', 'golden eagle')
+    await typeByKeyboard(page, 'Cause', 'confirmed')
+    await page.keyboard.press('Enter')
+    const form = page.getByRole('form', { name: 'Record a find' })
+    await form.waitFor()
+    if (await form.isVisible()) await form.getByRole('button', { name: 'Save' }).press('Enter')
+    const find = page.getByRole('article', { name: /^Find: golden eagle/ }).first()
+    const follows = find.getByRole('region', { name: 'What follows' })
+    await follows.getByText(/Visit: due/).waitFor()
+    await follows.getByText('How sure: assumption', { exact: false }).waitFor()
+    await find.getByRole('region', { name: 'Similar poles nearby' }).waitFor()
+    await keepPicture(page, 'finds-desk-desktop')
+    expect(await seriousFindings(page)).toEqual([])
+    const [recorded] = (await findsOnServer()).filter((one) => one.pole === pole.id)
+    expect(recorded).toMatchObject({ at: pole.at, species: 'golden eagle' })
+
+    await follows.getByRole('button', { name: 'visit: done today' }).click()
+    await follows.getByText(/Visit: done .*, due/).waitFor()
+    await find.getByRole('button', { name: /^Edit the find/ }).click()
+    const edit = page.getByRole('form', { name: /^Edit the find/ })
+    await edit.getByText('What was done, and what is due').click()
+    await edit.getByRole('button', { name: 'Take these dates' }).click()
+    await edit.getByLabel('Agency told').fill('state wildlife agency')
+    await edit.getByRole('button', { name: 'Save' }).click()
+    await find.getByText('state wildlife agency').first().waitFor()
+    const changed = (await findsOnServer()).find(({ id }) => id === recorded?.id)
+    expect(changed?.fixDueOn).toMatch(/^\d{4}-\d\d-\d\d$/)
+    expect(complaints).toEqual([])
+  })
+
+  it('keeps what was typed over a reload, and says which field is wrong', async () => {
+    const { page } = await openFinds()
+    await page.getByRole('button', { name: 'Record a find' }).click()
+    const form = page.getByRole('form', { name: 'Record a find' })
+    await form.getByLabel('Note').fill('scorched feathers under the pole')
+    await page.reload()
+    expect(await form.getByLabel('Note').inputValue()).toBe('scorched feathers under the pole')
+    await form.getByRole('button', { name: 'Save' }).click()
+    await form.getByText('Not saved yet.', { exact: false }).waitFor()
+    await form.getByText('Say which species').waitFor()
+  })
+
+  it('lets two people who changed one find choose what stands', async () => {
+    const { page } = await openFinds()
+    const [find] = await findsOnServer()
+    if (!find) throw new Error('The demo has no find.')
+    await page.goto(`${page.url().replace('view=finds', `view=finds~edit-find~${find.id}`)}`)
+    const form = page.getByRole('form', { name: /^Edit the find/ })
+    await form.getByLabel('Note').fill('mine')
+    const { id, changedBy, changedAt, deletedAt, ...body } = find
+    await session.ask(`/api/feeders/${FEEDER}/incidents/${id}`, {
+      role: 'crew',
+      method: 'PUT',
+      body: { ...body, note: 'theirs' },
+    })
+    await form.getByRole('button', { name: 'Save', exact: true }).click()
+    const both = form.getByRole('alert', { name: 'Two versions of this find' })
+    await both.getByRole('radio', { name: 'Yours' }).check()
+    await both.getByRole('button', { name: 'Save what is chosen' }).click()
+    await form.waitFor({ state: 'detached' })
+    expect((await findsOnServer()).find((one) => one.id === id)?.note).toBe('mine')
+  })
+
+  it('records a nest with the buffer of a rule set, and what was seen today, on a phone', async () => {
+    const { page, complaints } = await openFinds('', { viewport: PHONE })
+    await page.getByRole('button', { name: 'Record a nest' }).click()
+    const form = page.getByRole('form', { name: 'Record a nest' })
+    await form.getByRole('button', { name: 'Middle of the map' }).click()
+    await form.getByLabel('Species').fill('ferruginous hawk')
+    await form.getByText('Buffer and season of its own').click()
+    await form
+      .getByRole('button', { name: /^Take the figures of/ })
+      .first()
+      .click()
+    await keepPicture(page, 'finds-nest-phone')
+    expect(await seriousFindings(page)).toEqual([])
+    await form.getByRole('button', { name: 'Save' }).click()
+    const nest = page.getByRole('article', { name: /^Nest: ferruginous hawk/ }).last()
+    await nest.getByRole('button', { name: 'Seen in use today' }).click()
+    await nest.getByText(/^\d{4}: in use, seen/).waitFor()
+    const answer = await session.ask(`/api/feeders/${FEEDER}/nests`, { role: 'coordinator' })
+    const nests = (await answer.json()) as NestRecord[]
+    expect(nests.find(({ species }) => species === 'ferruginous hawk')).toMatchObject({
+      status: 'in use',
+    })
+    await nest.getByRole('button', { name: /^Delete the nest/ }).click()
+    await page.getByRole('button', { name: 'Undo the deletion' }).click()
+    await nest.waitFor()
+    expect(complaints).toEqual([])
+  })
+})
+
+describe('the yearly account', () => {
+  it('shows figures with limits and their working, and corrects for what searches miss', async () => {
+    const { page, complaints } = await session.open(
+      `&feeder=${FEEDER}&person=coordinator&view=account~2025`,
+    )
+    const rate = page.getByRole('region', { name: 'Rate' })
+    await rate.getByText('95 %:', { exact: false }).waitFor()
+    await page.getByText('Finds that came by chance have no denominator').waitFor()
+    await page.getByLabel('A search finds, of what is there').fill('50')
+    await rate.getByText('50 % of them are found').waitFor()
+    await rate.getByRole('button', { name: /^Electrocutions per 1000 pole-years/ }).click()
+    await page.getByRole('dialog').getByText('Garwood', { exact: false }).waitFor()
+    await page.keyboard.press('Escape')
+    await keepPicture(page, 'account-desk-desktop')
+    expect(await seriousFindings(page)).toEqual([])
+    expect(complaints).toEqual([])
+  })
+
+  it('opens as a page to print, with a picture of the feeder, and as a table', async () => {
+    const { page, complaints } = await session.open(
+      `&feeder=${FEEDER}&person=coordinator&view=account~2025`,
+    )
+    const [file] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save as a table (CSV)' }).click(),
+    ])
+    const table = await readFile(await file.path(), 'utf8')
+    expect(table).toContain('section,what,value,unit,low_95,high_95,note')
+    await page.getByRole('button', { name: 'Report to print' }).click()
+    const report = page.getByRole('main', { name: 'Bird report 2025' })
+    await report.getByRole('img', { name: /^The feeder with \d+ poles by state/ }).waitFor()
+    await report.getByText('How the figures come about').waitFor()
+    await keepPicture(page, 'account-report-desktop')
+    expect(await seriousFindings(page)).toEqual([])
+    await page.emulateMedia({ media: 'print' })
+    expect(await page.locator('#root').isVisible()).toBe(false)
+    expect(await report.getByRole('button', { name: 'Print' }).isVisible()).toBe(false)
+    // On either paper nothing is wider than the page.
+    for (const width of [794, 816]) {
+      await page.setViewportSize({ width, height: 1100 })
+      const over = await report.evaluate((element) => element.scrollWidth - element.clientWidth)
+      expect(over).toBeLessThanOrEqual(0)
+    }
+    await page.emulateMedia({ media: 'screen' })
+    await report.getByRole('button', { name: 'Back to the desk' }).click()
+    await page.getByRole('region', { name: 'Rate' }).waitFor()
+    expect(complaints).toEqual([])
+  })
+})
