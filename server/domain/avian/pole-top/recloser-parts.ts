@@ -1,0 +1,66 @@
+import type { Phase } from '#domain/units/phases.ts'
+import type { Equipment } from '../../feeder/equipment.ts'
+import type { PointIn } from './draw-part.ts'
+import type { Feed } from './hung-equipment.ts'
+import type { Part } from './part.ts'
+import { lidLevelIn, type Rig } from './rig.ts'
+import {
+  bushingParts,
+  RECLOSER_TANK,
+  tankArresterParts,
+  tankOutIn,
+  tankPart,
+} from './tank-parts.ts'
+import { jumper, leadFromLine, leadToLine } from './wire-ways.ts'
+
+const BUSHING_STEP_IN = 11
+/** Bushings lean outward: source to the front, load to the pole. */
+const SOURCE_OUT_IN = 10
+const LOAD_OUT_IN = 5
+
+/** One tank with a source and a load bushing of each phase. */
+export function recloserParts(rig: Rig, recloser: Equipment, feeds: readonly Feed[]): Part[] {
+  const lid: PointIn = [0, tankOutIn(RECLOSER_TANK), lidLevelIn(rig)]
+  const phases = rig.leftToRight.filter((phase) => feeds.some((feed) => feed.phase === phase))
+  return [
+    tankPart(`${recloser.id}-tank`, 'recloser tank', lid, RECLOSER_TANK),
+    ...phases.flatMap((phase, index) =>
+      phaseParts(
+        rig,
+        recloser.id,
+        phase,
+        [lid[0] + (index - (phases.length - 1) / 2) * BUSHING_STEP_IN, lid[1], lid[2]],
+        feeds.find((feed) => feed.phase === phase)?.arrester?.id ?? null,
+      ),
+    ),
+  ]
+}
+
+function phaseParts(
+  rig: Rig,
+  recloserId: string,
+  phase: Phase,
+  [x, y, z]: PointIn,
+  arresterId: string | null,
+): Part[] {
+  const id = `${recloserId}-${phase}`
+  const name = `${phase}-phase recloser`
+  const top = z + rig.plan.dimensions.bushingIn
+  const source: PointIn = [x, y + SOURCE_OUT_IN, top]
+  const load: PointIn = [x, y - LOAD_OUT_IN, top]
+  const arresterAt: PointIn | null = arresterId
+    ? [x * 1.4, y + RECLOSER_TANK.widthIn / 2 + 6, z + 2]
+    : null
+  return [
+    ...bushingParts(`${id}-source`, `${name} source bushing`, phase, source, z),
+    ...bushingParts(`${id}-load`, `${name} load bushing`, phase, load, z),
+    ...(arresterId && arresterAt
+      ? [
+          ...tankArresterParts(`${arresterId}-${phase}`, phase, `${name} arrester`, arresterAt),
+          ...leadFromLine(rig, `${id}-source-lead`, phase, 'recloser', arresterAt),
+          ...jumper(`${id}-source-lead-on`, phase, 'recloser', [arresterAt, source]),
+        ]
+      : leadFromLine(rig, `${id}-source-lead`, phase, 'recloser', source)),
+    ...leadToLine(rig, `${id}-load-lead`, phase, 'line', load),
+  ]
+}
