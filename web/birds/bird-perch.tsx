@@ -1,12 +1,13 @@
-import { pairInWords } from '#domain/avian/pole-top/pair-words.ts'
 import type { Part } from '#domain/avian/pole-top/part.ts'
 import type { BirdSize, BirdSpecies } from '#domain/avian/species/bird-species.ts'
 import { counted } from '../state/format.ts'
 import { useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
 import { Field } from '../ui/field.tsx'
+import { numbered } from './drawn-pairs.ts'
 import { gapInUnits } from './gap-words.ts'
 import { HowSure } from './how-sure.tsx'
+import { PairParts } from './pair-parts.tsx'
 import type { Bird } from './use-bird.ts'
 
 interface Props {
@@ -64,26 +65,27 @@ export function BirdPerch(props: Props) {
 
 const MOST_TOLD = 3
 
-function FromHere({ species, bird: { bridged }, perch }: Props) {
-  const inInches = useSelection().units === 'us'
+function FromHere({ bird: { bridged }, perch }: Props) {
+  const { units } = useSelection()
+  const kinds = numbered(bridged)
   return (
     <div role="status" className="bird-bridges">
       <p>
         <strong>
           {perch ? `On the ${perch.label}` : 'Held in the air, on no perch'}:{' '}
           {bridged.length === 0
-            ? `bridges nothing from here.`
+            ? 'bridges nothing from here.'
             : `bridges ${counted(bridged.length, 'pair')} from here.`}
         </strong>
       </p>
       {bridged.length > 0 && (
-        <ul>
-          {bridged.slice(0, MOST_TOLD).map((pair) => (
+        <ul className="bird-lines">
+          {kinds.slice(0, MOST_TOLD).map(({ pair }) => (
             <li key={`${pair.partA.id}~${pair.partB.id}`}>
-              {pairInWords(pair, species.name, inInches)}
+              <PairParts pair={pair} />, {gapInUnits(pair.distanceM, units)}
             </li>
           ))}
-          {bridged.length > MOST_TOLD && <li>and {bridged.length - MOST_TOLD} more</li>}
+          {kinds.length > MOST_TOLD && <li>and {kinds.length - MOST_TOLD} more kinds of pair</li>}
         </ul>
       )}
     </div>

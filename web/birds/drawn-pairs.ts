@@ -6,9 +6,18 @@ const MOST_DRAWN = 6
 /** A part that has so many lines is drawn well enough. */
 const MOST_PER_PART = 2
 
-/** Pairs with their numbers, tightest first. */
+/** Pairs with their numbers, tightest first; those of the same two labels are told as one. */
 export function numbered(pairs: readonly ContactPair[]): NumberedPair[] {
-  return pairs.map((pair, index) => ({ number: index + 1, pair }))
+  const groups = new Map<string, ContactPair[]>()
+  for (const pair of pairs) {
+    const labels = `${pair.partA.label}~${pair.partB.label}`
+    const group = groups.get(labels)
+    if (group) group.push(pair)
+    else groups.set(labels, [pair])
+  }
+  return [...groups.values()].flatMap((group, index) =>
+    group.slice(0, 1).map((pair) => ({ number: index + 1, pair, places: group.length })),
+  )
 }
 
 /** The tightest pairs that can be drawn side by side, and the one that is pointed at. */

@@ -7,6 +7,8 @@ import { acrossM, type Frame, type Spot, spotOf, VIEWS, type View } from './view
 export interface NumberedPair {
   readonly number: number
   readonly pair: ContactPair
+  /** Pairs of the same two labels, this one with them: a jumper in pieces is one jumper. */
+  readonly places: number
 }
 
 /** A dimension line between two surfaces, with its label in the margin. */

@@ -3,6 +3,7 @@ import { counted } from '../state/format.ts'
 import { useSelection } from '../state/selection.ts'
 import { gapInUnits } from './gap-words.ts'
 import type { NumberedPair } from './pair-labels.ts'
+import { PairParts } from './pair-parts.tsx'
 
 interface Props {
   readonly pairs: readonly NumberedPair[]
@@ -22,15 +23,16 @@ export function PairList({ pairs, drawn, species, onLit }: Props) {
     pairs.filter(({ number }) => drawn.has(number)),
     pairs.filter(({ number }) => !drawn.has(number)),
   ]
+  const total = pairs.reduce((sum, { places }) => sum + places, 0)
   return (
     <section className="stack" aria-label="Pairs on the drawing">
       <h4>
-        {counted(pairs.length, 'pair')} the {species.name} can bridge
+        {counted(total, 'pair')} the {species.name} can bridge
       </h4>
       <Rows pairs={first} onLit={onLit} />
       {rest.length > 0 && (
         <details>
-          <summary>{counted(rest.length, 'more pair')}</summary>
+          <summary>{counted(rest.length, 'wider gap')}</summary>
           <Rows pairs={rest} onLit={onLit} />
         </details>
       )}
@@ -43,7 +45,7 @@ function Rows({ pairs, onLit }: Pick<Props, 'pairs' | 'onLit'>) {
   return (
     <ol className="pair-rows">
       {pairs.map((numbered) => {
-        const { number, pair } = numbered
+        const { number, pair, places } = numbered
         return (
           <li key={`${pair.partA.id}~${pair.partB.id}`}>
             <button
@@ -57,7 +59,8 @@ function Rows({ pairs, onLit }: Pick<Props, 'pairs' | 'onLit'>) {
             >
               <span className="key-badge">{number}</span>
               <span>
-                {pair.partA.label} to {pair.partB.label}
+                <PairParts pair={pair} />
+                {places > 1 && <span className="soft"> at {places} places</span>}
               </span>
               <span className="figure">{gapInUnits(pair.distanceM, units)}</span>
             </button>

@@ -1,4 +1,5 @@
 import type { Part } from '#domain/avian/pole-top/part.ts'
+import { runningOn } from './running-on.ts'
 import { type Frame, type Spot, spotOf } from './view-frame.ts'
 
 /** A part as one view shows it. */
@@ -18,8 +19,9 @@ const LEAST_HALF_PX = 1.4
 const END_ON_PX = 3
 
 export function shapeOf(part: Part, frame: Frame): PartShape {
-  const from = spotOf(frame, part.from)
-  const to = spotOf(frame, part.to)
+  const drawn = runningOn(part)
+  const from = spotOf(frame, drawn.from)
+  const to = spotOf(frame, drawn.to)
   const lengthPx = Math.hypot(to.x - from.x, to.y - from.y)
   return {
     part,

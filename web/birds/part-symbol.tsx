@@ -8,21 +8,24 @@ interface Props {
   readonly foot: Spot | null
   /** Fill of what is grounded: a reference to the hatching. */
   readonly hatch: string
-  /** Pointed at, or touched by the bird. */
-  readonly isLit: boolean
+  readonly lit: LitPart
 }
+
+/** Nothing, touched by the bird, or pointed at. */
+export type LitPart = 'plain' | 'touched' | 'pointed at'
 
 const PORCELAIN: readonly PartKind[] = ['bushing', 'arrester', 'terminator']
 const WIRES: readonly PartKind[] = ['conductor', 'neutral', 'jumper', 'guy', 'ground wire']
 
 /** One part in the drawing's own symbols: solid is energized, hatched grounded, hollow neither. */
-export function PartSymbol({ shape, foot, hatch, isLit }: Props) {
+export function PartSymbol({ shape, foot, hatch, lit }: Props) {
   const { kind, potential, surface } = shape.part
   const fill = fillOf(potential, hatch)
   return (
     <>
       {foot && PORCELAIN.includes(kind) && <Sheds from={shape.from} to={foot} widthPx={9} />}
-      {isLit && <Around shape={shape} look="part-lit" morePx={5} />}
+      {lit === 'touched' && <Around shape={shape} look="part-touched" morePx={3} />}
+      {lit === 'pointed at' && <Around shape={shape} look="part-lit" morePx={6} />}
       {surface === 'covered' && <Around shape={shape} look="part-sleeve" morePx={3.5} />}
       <Body shape={shape} fill={fill} />
     </>
@@ -31,7 +34,7 @@ export function PartSymbol({ shape, foot, hatch, isLit }: Props) {
 
 interface AroundProps {
   readonly shape: PartShape
-  readonly look: 'part-lit' | 'part-sleeve'
+  readonly look: 'part-lit' | 'part-touched' | 'part-sleeve'
   readonly morePx: number
 }
 

@@ -6,7 +6,7 @@ import { footOf } from './foot-of.ts'
 import { gapInUnits } from './gap-words.ts'
 import { type NumberedPair, type PairMark, pairMarks } from './pair-labels.ts'
 import { shapeOf } from './part-shape.ts'
-import { PartSymbol } from './part-symbol.tsx'
+import { type LitPart, PartSymbol } from './part-symbol.tsx'
 import { phaseLetters } from './phase-letters.ts'
 import { scaleBar } from './scale-bar.ts'
 import { acrossM, type Frame, spotOf } from './view-frame.ts'
@@ -16,7 +16,7 @@ interface Props {
   readonly parts: readonly Part[]
   /** Pairs whose dimension lines are drawn in this view. */
   readonly pairs: readonly NumberedPair[]
-  readonly litPartIds: ReadonlySet<string>
+  readonly lit: (partId: string) => LitPart
   readonly litPair: number | null
   readonly bird: DrawnBird | null
   readonly units: Units
@@ -39,7 +39,7 @@ const LAYERS: readonly PartKind[] = [
 ]
 
 /** One view of the pole top, to scale. What it shows is also told by the lists beside it. */
-export function PoleTopView({ frame, parts, pairs, litPartIds, litPair, bird, units }: Props) {
+export function PoleTopView({ frame, parts, pairs, lit, litPair, bird, units }: Props) {
   const id = useId().replaceAll(/\W/g, '')
   const marks = pairMarks(pairs, frame)
   const title = TITLES[frame.view]
@@ -65,7 +65,7 @@ export function PoleTopView({ frame, parts, pairs, litPartIds, litPair, bird, un
             parts={parts}
             frame={frame}
             hatch={`url(#${id})`}
-            isLit={litPartIds.has(part.id)}
+            lit={lit(part.id)}
           />
         ))}
       </g>
@@ -104,16 +104,16 @@ interface DrawnPartProps {
   readonly parts: readonly Part[]
   readonly frame: Frame
   readonly hatch: string
-  readonly isLit: boolean
+  readonly lit: LitPart
 }
 
-function DrawnPart({ part, parts, frame, hatch, isLit }: DrawnPartProps) {
+function DrawnPart({ part, parts, frame, hatch, lit }: DrawnPartProps) {
   const shape = shapeOf(part, frame)
   const foot = footOf(part, parts)
   return (
     <g>
       <title>{part.label}</title>
-      <PartSymbol shape={shape} foot={foot && spotOf(frame, foot)} hatch={hatch} isLit={isLit} />
+      <PartSymbol shape={shape} foot={foot && spotOf(frame, foot)} hatch={hatch} lit={lit} />
     </g>
   )
 }

@@ -26,7 +26,7 @@ export interface Frame {
 
 /** These run out of the drawing, so that they do not set how much of the pole is shown. */
 const RUNS_ON: readonly PartKind[] = ['pole', 'ground wire', 'guy']
-const RUNS_ALONG: readonly PartKind[] = ['conductor', 'neutral', 'guy']
+const RUNS_ALONG: readonly PartKind[] = ['conductor', 'neutral']
 
 /** Room above the highest part, so that an eagle fits in that stands there, metres. */
 const ABOVE_M = 1.1
@@ -85,9 +85,14 @@ function heightsOf(parts: readonly Part[]): { topM: number; bottomM: number } {
 
 function halfOf(parts: readonly Part[], view: View): number {
   const reachesM = parts
-    .filter(({ kind }) => !(view === 'side' ? RUNS_ALONG : RUNS_ON).includes(kind))
-    .flatMap(({ from, to, radiusM }) =>
-      [from, to].map((end) => Math.abs(acrossM(view, end)) + radiusM),
-    )
+    .filter(({ kind }) => !RUNS_ON.includes(kind))
+    .map((part) => nearOrFarM(part, view) + part.radiusM)
   return Math.min(MOST_HALF_M, Math.max(LEAST_HALF_M, ...reachesM) + BESIDE_M)
+}
+
+/** How far to the side a part reaches; of what runs on along the line, where it comes nearest. */
+function nearOrFarM({ kind, from, to }: Part, view: View): number {
+  const [a, b] = [acrossM(view, from), acrossM(view, to)]
+  if (!RUNS_ALONG.includes(kind)) return Math.max(Math.abs(a), Math.abs(b))
+  return a * b < 0 ? 0 : Math.min(Math.abs(a), Math.abs(b))
 }

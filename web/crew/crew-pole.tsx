@@ -7,6 +7,7 @@ import { select } from '../state/selection.ts'
 import { ArrivingTitle } from '../ui/arriving-title.tsx'
 import { Button } from '../ui/button.tsx'
 import { PoleAccess } from './pole-access.tsx'
+import { PoleBirds } from './pole-birds.tsx'
 import { PoleKit } from './pole-kit.tsx'
 import { PoleNeighbours } from './pole-neighbours.tsx'
 import { PolePlace } from './pole-place.tsx'
@@ -27,6 +28,7 @@ export function CrewPole({ pole }: { readonly pole: Pole }) {
       <PolePlace pole={pole} />
       <PoleAccess pole={pole} />
       <PoleKit pole={pole} />
+      <PoleBirds pole={pole} />
       <PoleNeighbours pole={pole} />
       <PoleVoltage poleId={pole.id} />
       <Attachments

@@ -8,6 +8,7 @@ import { useTrial } from '../state/trial.ts'
 import { showWorking } from '../state/working.ts'
 import { Button } from '../ui/button.tsx'
 import { Figure } from '../ui/figure.tsx'
+import { BankBirds } from './bank-birds.tsx'
 import { bankPlaces, nextPlace } from './bank-places.ts'
 import { ratingWorking } from './figure-workings.ts'
 import type { OpenProposal } from './open-proposal.ts'
@@ -59,6 +60,7 @@ export function BankCard({ bank, index, open }: Props) {
           <Button onClick={putBack}>Put back as proposed</Button>
         </div>
       )}
+      <BankBirds bank={bank} />
     </div>
   )
 }

@@ -1,6 +1,13 @@
 import { Role } from '#contract/actor.ts'
 import type { Subject } from '#contract/history.ts'
-import { counted, listed } from '../state/format.ts'
+import { counted, listed, usd } from '../state/format.ts'
+import {
+  BIRD_SETTINGS_FIELDS,
+  INCIDENT_FIELDS,
+  NEST_FIELDS,
+  POLE_TOP_FIELDS,
+  PROGRAMME_FIELDS,
+} from './bird-record-fields.ts'
 import { ROLE_WORDS } from './role-words.ts'
 
 /** A member of a record that a person would know by this name. */
@@ -41,6 +48,15 @@ export const PROTECTION_FIELDS: readonly RecordField[] = [
   { key: 'what', label: 'What it covers or where it sits' },
   { key: 'state', label: 'State', inWords: oneOf(STATE_OF_ITEM) },
   { key: 'on', label: 'Date of the state' },
+  { key: 'measure', label: 'Measure' },
+  { key: 'partIds', label: 'Parts that it covers', inWords: partsInWords },
+  { key: 'dimensionM', label: 'New dimension', inWords: (value) => `${String(value)} m` },
+  { key: 'materialClass', label: 'Material class' },
+  { key: 'installedBy', label: 'Installed by' },
+  { key: 'costUsd', label: 'Cost', inWords: (value) => usd(Number(value)) },
+  { key: 'inspectEveryMonths', label: 'Inspect every', inWords: count('month') },
+  { key: 'condition', label: 'Condition' },
+  { key: 'inspectedOn', label: 'Inspected on' },
   { key: 'note', label: 'Note' },
 ]
 
@@ -68,6 +84,11 @@ export const RECORD_FIELDS: Readonly<Record<Subject, readonly RecordField[]>> = 
   study: [{ key: 'state', label: 'State', inWords: oneOf(STUDY_STATES) }],
   proposal: PROPOSAL_FIELDS,
   protection: PROTECTION_FIELDS,
+  nest: NEST_FIELDS,
+  incident: INCIDENT_FIELDS,
+  'pole-top': POLE_TOP_FIELDS,
+  programme: PROGRAMME_FIELDS,
+  'bird-settings': BIRD_SETTINGS_FIELDS,
   attachment: [
     { key: 'fileName', label: 'Name of the file' },
     { key: 'note', label: 'Note' },
@@ -94,6 +115,11 @@ function rolesInWords(value: unknown): string {
       return known.success ? ROLE_WORDS[known.data] : String(role)
     }),
   )
+}
+
+/** Ids of parts, from the record as a list or from a form one a line. */
+function partsInWords(value: unknown): string {
+  return listed(Array.isArray(value) ? value.map(String) : String(value).split('\n'))
 }
 
 function count(one: string): (value: unknown) => string {

@@ -96,6 +96,17 @@ describe('dimension lines', () => {
     expect(drawnPairs(pairs, null).map(({ number }) => number)).toEqual([1, 2, 4])
   })
 
+  it('are told once where a jumper in pieces meets the same part, at its tightest', () => {
+    const piece = (at: number) => drawnPart(`lead-${at}`, [at, 0, -1], { label: 'A-phase lead' })
+    const guy = drawnPart('guy', [0, 0, -1], { potential: 'grounded' })
+    const told = numbered([drawnPair(piece(0.1), guy), drawnPair(piece(0.2), guy), drawnPair(a, b)])
+    expect(told.map(({ number, places }) => [number, places])).toEqual([
+      [1, 2],
+      [2, 1],
+    ])
+    expect(told[0]?.pair.partA.id).toBe('lead-0.1')
+  })
+
   it('cut a gap and never round it up: 59.9 in is not 60 in', () => {
     expect(gapInUnits(59.9 * 0.0254, 'us')).toBe('59 in')
     expect(gapInUnits(44 * 0.0254, 'us')).toBe('44 in')

@@ -1,4 +1,4 @@
-import { keptDrafts } from '../record/kept-drafts.ts'
+import { keptDrafts } from '../../record/kept-drafts.ts'
 import { ItemDraft } from './item-draft.ts'
 
 /** Drafts of the item form, by feeder and item. */

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { ProtectionRecord } from '#contract/protections.ts'
 import { ProblemError } from '#contract/read-answer.ts'
-import { useProtectionChanges } from '../api/protections.ts'
+import { useProtectionChanges } from '../../api/protections.ts'
 import { bodyOfDraft, type DraftFaults, type ItemDraft } from './item-draft.ts'
 
 export interface ItemSave {
