@@ -23,6 +23,9 @@ export interface WorkNearNests {
   readonly free: readonly DayRange[]
 }
 
+/** A nest on a pole may be recorded so far beside it. */
+const BESIDE_POLE_M = 200
+
 /**
  * What work at a place meets on the given days. Nests in use and nests of which it is not known are
  * held against their season; one that is not in use only where it is an eagle's, which are protected
@@ -37,7 +40,10 @@ export function workNearNests(
   days: DayRange,
   poleId?: string,
 ): WorkNearNests {
-  const reachM = nests.items.reduce((most, { buffer }) => Math.max(most, buffer.distanceM), 0)
+  const reachM = nests.items.reduce(
+    (most, { buffer }) => Math.max(most, buffer.distanceM),
+    BESIDE_POLE_M,
+  )
   const inTheWay = nests
     .within(at, reachM)
     .filter(
