@@ -11,7 +11,7 @@ export const ATTACHMENT_TYPES = [
 ] as const
 export const MOST_ATTACHMENT_BYTES = 25 * 1024 * 1024
 
-export const ATTACHED_TO = ['pole', 'proposal', 'protection'] as const
+export const ATTACHED_TO = ['pole', 'proposal', 'protection', 'nest', 'incident'] as const
 
 export const AttachmentParams = z.object({ attachmentId: Id })
 export const AttachmentsQuery = z.object({

@@ -7,6 +7,11 @@ export const SUBJECTS = [
   'study',
   'proposal',
   'protection',
+  'nest',
+  'incident',
+  'pole-top',
+  'programme',
+  'bird-settings',
   'attachment',
   'person',
   'token',
@@ -92,7 +97,15 @@ export const DeletedItem = z.object({
   deletedBy: Id,
 })
 export const PurgeBody = z.object({
-  subject: z.enum(['proposal', 'protection', 'attachment']),
+  subject: z.enum([
+    'proposal',
+    'protection',
+    'nest',
+    'incident',
+    'pole-top',
+    'programme',
+    'attachment',
+  ]),
   feederId: Id,
   subjectId: Id,
   version: z.number().int().min(1),

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { accountRoutes } from './account-routes.ts'
+import { birdRoutes } from './bird-routes.ts'
 import {
   FeederAnswer,
   FeederParams,
@@ -205,6 +206,7 @@ export const routes = {
 
   ...workRoutes,
   ...recordRoutes,
+  ...birdRoutes,
   ...accountRoutes,
 
   listProposals: {

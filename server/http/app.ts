@@ -7,6 +7,7 @@ import type { People } from '../people/people.ts'
 import type { Services } from '../services/services.ts'
 import { accountHandlers } from './account-handlers.ts'
 import { attachmentHandlers } from './attachment-handlers.ts'
+import { birdHandlers } from './bird-handlers.ts'
 import { changeHandlers } from './change-handlers.ts'
 import { errorResponse, type WhyUnavailable } from './error-response.ts'
 import { feederHandlers } from './feeder-handlers.ts'
@@ -21,6 +22,7 @@ import { placeHandlers } from './place-handlers.ts'
 import { proposalHandlers } from './proposal-handlers.ts'
 import { protectionHandlers } from './protection-handlers.ts'
 import { refuseInput } from './refuse-input.ts'
+import { reportHandlers } from './report-handlers.ts'
 import { limitAddress } from './request-limits.ts'
 import { requestLog } from './request-log.ts'
 import { securityHeaders } from './security-headers.ts'
@@ -30,7 +32,6 @@ import { type Readiness, serviceHandlers } from './service-handlers.ts'
 import { serveScreens } from './static-files.ts'
 import { studyHandlers } from './study-handlers.ts'
 import { unknownAddress } from './unknown-address.ts'
-import { reportHandlers } from './report-handlers.ts'
 import { workHandlers } from './work-handlers.ts'
 
 /** A request id of a proxy is taken over if it is no longer, and plain: letters, digits, - _ =. */
@@ -78,6 +79,7 @@ export function createApp(services: Services, options: AppOptions): OpenAPIHono 
     ...accountHandlers(options.people),
     ...peopleHandlers(options.people),
     ...attachmentHandlers(services),
+    ...birdHandlers(services),
     ...changeHandlers(services),
     ...feederHandlers(services),
     ...historyHandlers(services),

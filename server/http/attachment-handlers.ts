@@ -10,10 +10,10 @@ type AttachmentRoutes =
 
 export function attachmentHandlers({ attachments }: Services): Pick<Handlers, AttachmentRoutes> {
   return {
-    listAttachments: ({ params, query }) => attachments.list(params.feederId, query),
+    listAttachments: ({ params, query }, asker) => attachments.list(asker, params.feederId, query),
     attach: {
       prepare: async ({ params, query, file }, asker) => {
-        const staged = await attachments.takeIn(params.feederId, query, file)
+        const staged = await attachments.takeIn(asker, params.feederId, query, file)
         return {
           contentHash: staged.sha256,
           write: () => attachments.attach(asker, params.feederId, query, staged),
@@ -21,8 +21,9 @@ export function attachmentHandlers({ attachments }: Services): Pick<Handlers, At
         }
       },
     },
-    getAttachmentFile: async ({ params }) => {
+    getAttachmentFile: async ({ params }, asker) => {
       const { mediaType, fileName, content, sizeBytes } = await attachments.openFile(
+        asker,
         params.attachmentId,
       )
       const file = { mediaType, content, sizeBytes }

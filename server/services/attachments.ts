@@ -9,6 +9,7 @@ import type {
   StagedFile,
 } from './attachment-ports.ts'
 import { findFeeder } from './find-feeder.ts'
+import { maySeeAttachedTo } from './may-see.ts'
 import type { Ports, Store } from './ports.ts'
 import { Refusal } from './refusal.ts'
 import { settleWritten } from './settle-written.ts'
@@ -18,7 +19,7 @@ export interface AttachedFile extends FileToShow {
   readonly fileName: string
 }
 
-/** Photos and reports on poles, proposals and guards. */
+/** Photos and reports on poles, proposals, guards, nests and finds. */
 export function attachmentService({
   store,
   clock,
@@ -26,9 +27,15 @@ export function attachmentService({
 }: Pick<Ports, 'store' | 'clock' | 'newId'>) {
   const stamp = (asker: Asker) => ({ actor: actorOf(asker), at: clock() })
   return {
-    list: async (feederId: string, filter: AttachmentsQuery): Promise<Attachment[]> => {
+    /** Without those on what the asker may not see. */
+    list: async (
+      asker: Asker,
+      feederId: string,
+      filter: AttachmentsQuery,
+    ): Promise<Attachment[]> => {
       await findFeeder(store, feederId)
-      return store.attachments.list(feederId, filter)
+      const files = await store.attachments.list(feederId, filter)
+      return files.filter(({ attachedTo }) => maySeeAttachedTo(asker, attachedTo))
     },
 
     /**
@@ -37,11 +44,12 @@ export function attachmentService({
      * @throws Refusal `not-found`, `too-large`, `wrong-media-type`, `malformed-request`
      */
     takeIn: async (
+      asker: Asker,
       feederId: string,
       query: AttachQuery,
       content: ReadableStream<Uint8Array>,
     ): Promise<StagedFile> => {
-      await refuseUnknownPlace(store, feederId, query)
+      await refuseUnknownPlace(store, asker, feederId, query)
       const staging = await store.attachments.stage(content, MOST_ATTACHMENT_BYTES)
       if (staging.status === 'staged') return staging.file
       throw refusedFile(staging)
@@ -64,26 +72,29 @@ export function attachmentService({
       isAttached ? file.discard() : store.attachments.abandon(file),
 
     /** What of it is shown, also of a deleted one: it may be looked at before it is restored. */
-    openFile: async (attachmentId: string): Promise<AttachedFile> => {
-      const attachment = await store.attachments.find(attachmentId)
-      if (!attachment) throw new Refusal('not-found', missing(attachmentId))
+    openFile: async (asker: Asker, attachmentId: string): Promise<AttachedFile> => {
+      const attachment = await findSeen(store, asker, attachmentId)
       const { mediaType, sha256, fileName } = attachment
       const file = await store.attachments.open(sha256, mediaType)
       if (!file) throw new Error(`The content of the attachment ${attachmentId} is not there.`)
       return { ...file, mediaType, fileName: endedAs(fileName, mediaType) }
     },
 
-    delete: async (asker: Asker, attachmentId: string, version: number): Promise<Attachment> =>
-      settleWritten(await store.attachments.delete(attachmentId, version, stamp(asker)), {
+    delete: async (asker: Asker, attachmentId: string, version: number): Promise<Attachment> => {
+      await findSeen(store, asker, attachmentId)
+      return settleWritten(await store.attachments.delete(attachmentId, version, stamp(asker)), {
         missing: missing(attachmentId),
         wrongState: 'The file is deleted already.',
-      }),
+      })
+    },
 
-    restore: async (asker: Asker, attachmentId: string, version: number): Promise<Attachment> =>
-      settleWritten(await store.attachments.restore(attachmentId, version, stamp(asker)), {
+    restore: async (asker: Asker, attachmentId: string, version: number): Promise<Attachment> => {
+      await findSeen(store, asker, attachmentId)
+      return settleWritten(await store.attachments.restore(attachmentId, version, stamp(asker)), {
         missing: missing(attachmentId),
         wrongState: 'The file is not deleted, so there is nothing to restore.',
-      }),
+      })
+    },
   }
 }
 
@@ -91,8 +102,16 @@ function missing(attachmentId: string): string {
   return `There is no attached file "${attachmentId}".`
 }
 
+/** Deleted ones too. @throws Refusal `not-found`, also where it hangs on what the asker may not see. */
+async function findSeen(store: Store, asker: Asker, attachmentId: string): Promise<Attachment> {
+  const attachment = await store.attachments.find(attachmentId)
+  if (attachment && maySeeAttachedTo(asker, attachment.attachedTo)) return attachment
+  throw new Refusal('not-found', missing(attachmentId))
+}
+
 async function refuseUnknownPlace(
   store: Store,
+  asker: Asker,
   feederId: string,
   { attachedTo, attachedToId }: AttachQuery,
 ): Promise<void> {
@@ -105,11 +124,21 @@ async function refuseUnknownPlace(
     },
     protection: async () =>
       (await store.protections.list(feederId)).some(({ id }) => id === attachedToId),
+    nest: async () => (await store.nests.list(feederId)).some(({ id }) => id === attachedToId),
+    incident: async () =>
+      (await store.incidents.list(feederId)).some(({ id }) => id === attachedToId),
   }
-  if (await isThere[attachedTo]()) return
-  const word = { pole: 'pole', proposal: 'proposal', protection: 'guard, cover or perch' }
-  const detail = `Feeder "${feederId}" has no ${word[attachedTo]} "${attachedToId}" to attach a file to.`
+  if (maySeeAttachedTo(asker, attachedTo) && (await isThere[attachedTo]())) return
+  const detail = `Feeder "${feederId}" has no ${HOLDER_WORDS[attachedTo]} "${attachedToId}" to attach a file to.`
   throw new Refusal('not-found', detail)
+}
+
+const HOLDER_WORDS: Readonly<Record<AttachQuery['attachedTo'], string>> = {
+  pole: 'pole',
+  proposal: 'proposal',
+  protection: 'guard, cover or perch',
+  nest: 'nest',
+  incident: 'find',
 }
 
 function refusedFile(

@@ -1,6 +1,7 @@
 import type { ChangeEvent, ChangeNotice } from '#contract/history.ts'
 import { type Asker, mayDo, type Right } from '#contract/rights.ts'
-import type { HistoryEntry, Ports, Subject } from './ports.ts'
+import { rightToSee } from './may-see.ts'
+import type { HistoryEntry, Ports } from './ports.ts'
 
 type ChangePorts = Pick<Ports, 'store' | 'reportFault'>
 
@@ -11,18 +12,11 @@ const MOST_RECENT = 1000
 
 const TRY_AGAIN_MS = 1000
 
-/** Of what kind of thing a change is told to whom. */
-const TOLD_TO: Readonly<Record<Subject, Right>> = {
-  feeder: 'see feeders and solve voltages',
-  study: 'see feeders and solve voltages',
-  proposal: 'see feeders and solve voltages',
-  protection: 'see feeders and solve voltages',
-  attachment: 'see feeders and solve voltages',
-  person: 'manage people and tokens',
-  token: 'manage people and tokens',
+/** A change with the right that it is seen with. */
+interface Notice {
+  readonly data: ChangeNotice['data']
+  readonly right: Right
 }
-
-type Notice = ChangeNotice['data']
 
 /**
  * Tells followers of every change in the order of the history, none left out and none twice. The
@@ -104,7 +98,7 @@ export class ChangeFeed {
       const page = await this.#pageAfter(seq)
       if (page.length === 0) seq = this.#seen
       for (const notice of page) {
-        seq = notice.seq
+        seq = notice.data.seq
         const told = noticeFor(asker, notice)
         if (told) yield { event: 'change', id: String(seq), data: told }
       }
@@ -129,7 +123,7 @@ export class ChangeFeed {
 
   async #pageAfter(seq: number): Promise<readonly Notice[]> {
     if (seq >= this.#seen) return []
-    if (seq >= this.#recentFrom) return this.#recent.filter((notice) => notice.seq > seq)
+    if (seq >= this.#recentFrom) return this.#recent.filter(({ data }) => data.seq > seq)
     const entries = await this.#ports.store.history.after(seq, PAGE_ENTRIES)
     return entries.map(noticeOf)
   }
@@ -174,9 +168,9 @@ export class ChangeFeed {
     const known = [...this.#recent, ...entries.map(noticeOf)]
     const recent = known.slice(-MOST_RECENT)
     const lastDropped = known.at(-MOST_RECENT - 1)
-    this.#recentFrom = lastDropped?.seq ?? this.#recentFrom
+    this.#recentFrom = lastDropped?.data.seq ?? this.#recentFrom
     this.#recent = recent
-    this.#seen = recent.at(-1)?.seq ?? this.#seen
+    this.#seen = recent.at(-1)?.data.seq ?? this.#seen
     this.#wakeAll()
   }
 }
@@ -189,11 +183,14 @@ interface Follower {
 
 function noticeOf(entry: HistoryEntry): Notice {
   const { seq, subject, feederId, subjectId, version, what, actorId, at } = entry
-  return { seq, subject, feederId, subjectId, version, what, actorId, at }
+  return {
+    data: { seq, subject, feederId, subjectId, version, what, actorId, at },
+    right: rightToSee(entry),
+  }
 }
 
 /** Null where the asker may not see the thing; without who it was where they may not see that. */
-function noticeFor(asker: Asker, notice: Notice): Notice | null {
-  if (!mayDo(asker, TOLD_TO[notice.subject])) return null
-  return mayDo(asker, 'see who changed what') ? notice : { ...notice, actorId: null }
+function noticeFor(asker: Asker, { data, right }: Notice): ChangeNotice['data'] | null {
+  if (!mayDo(asker, right)) return null
+  return mayDo(asker, 'see who changed what') ? data : { ...data, actorId: null }
 }

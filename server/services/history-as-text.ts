@@ -23,17 +23,20 @@ const COLUMNS: readonly (readonly [name: string, read: (entry: HistoryEntry) => 
 ]
 
 /**
- * The history as CSV (RFC 4180) or as one JSON object a line, in pieces. Actors stand by their ids;
- * what entries about people say of them is left out, for it holds their names.
+ * The history as CSV (RFC 4180) or as one JSON object a line, in pieces. Actors stand by their ids.
+ *
+ * @param isHidden entries of which `before` and `after` are left out, as of people, whose names they hold
  */
 export async function* historyAsText(
   entries: AsyncIterable<HistoryEntry>,
   as: TakeOutQuery['as'],
+  isHidden: (entry: HistoryEntry) => boolean = isOfPerson,
 ): AsyncGenerator<string> {
   if (as === 'csv') yield csvLine(COLUMNS.map(([name]) => name))
+  const lineOf = as === 'csv' ? csvOf : jsonLineOf
   let lines: string[] = []
   for await (const entry of entries) {
-    lines.push(as === 'csv' ? csvOf(entry) : jsonLineOf(entry))
+    lines.push(lineOf(entry, isHidden(entry)))
     if (lines.length < LINES_AT_ONCE) continue
     yield lines.join('')
     lines = []
@@ -41,18 +44,18 @@ export async function* historyAsText(
   if (lines.length > 0) yield lines.join('')
 }
 
-function csvOf(entry: HistoryEntry): string {
-  const shown = isOfPerson(entry) ? { ...entry, before: null, after: null } : entry
+export function isOfPerson({ subject }: HistoryEntry): boolean {
+  return subject === 'person'
+}
+
+function csvOf(entry: HistoryEntry, isHidden: boolean): string {
+  const shown = isHidden ? { ...entry, before: null, after: null } : entry
   return csvLine(COLUMNS.map(([, read]) => read(shown)))
 }
 
-function jsonLineOf(entry: HistoryEntry): string {
+function jsonLineOf(entry: HistoryEntry, isHidden: boolean): string {
   const { before, after, ...others } = entry
-  return `${JSON.stringify(isOfPerson(entry) ? others : entry)}\n`
-}
-
-function isOfPerson({ subject }: HistoryEntry): boolean {
-  return subject === 'person'
+  return `${JSON.stringify(isHidden ? others : entry)}\n`
 }
 
 function jsonOrNothing(value: unknown): string | null {

@@ -1,3 +1,4 @@
+import { ATTACHED_TO } from '#contract/attachments.ts'
 import type {
   DeletedItem,
   HistoryEntry,
@@ -8,13 +9,11 @@ import type {
 import { type Asker, mayDo } from '#contract/rights.ts'
 import { actorOf } from './actor-of.ts'
 import { findFeeder } from './find-feeder.ts'
-import { historyAsText } from './history-as-text.ts'
+import { historyAsText, isOfPerson } from './history-as-text.ts'
+import { maySeeAttachedTo, maySeeSubject, rightToSee } from './may-see.ts'
 import type { Ports, Purgeable, Store } from './ports.ts'
 import { Refusal } from './refusal.ts'
 import { settleWritten } from './settle-written.ts'
-
-/** Of people and their tokens only those who manage them see more than that something changed. */
-const OF_PEOPLE: readonly Subject[] = ['person', 'token']
 
 export function historyService({ store, clock }: Pick<Ports, 'store' | 'clock'>) {
   return {
@@ -25,10 +24,9 @@ export function historyService({ store, clock }: Pick<Ports, 'store' | 'clock'>)
       subjectId: string,
       feederId?: string,
     ): Promise<HistoryEntry[]> => {
-      if (OF_PEOPLE.includes(subject) && !mayDo(asker, 'manage people and tokens')) {
-        throw new Refusal('not-allowed', `The role ${asker.role} may not see who changed people.`)
-      }
+      if (!maySeeSubject(asker, subject)) throw hidden(asker, subject)
       const entries = await store.history.of(subject, subjectId, feederId)
+      if (!entries.every((entry) => mayDo(asker, rightToSee(entry)))) throw hidden(asker, subject)
       if (entries.length === 0) {
         throw new Refusal('not-found', `The record never held the ${subject} "${subjectId}".`)
       }
@@ -36,22 +34,27 @@ export function historyService({ store, clock }: Pick<Ports, 'store' | 'clock'>)
       return entries
     },
 
-    takeOut: (query: TakeOutQuery): AsyncIterable<string> => {
+    /** What the asker may not see stands there without what it says, so that the chain can be followed. */
+    takeOut: (asker: Asker, query: TakeOutQuery): AsyncIterable<string> => {
       const { as, subject, feederId } = query
       const filter = { ...(subject && { subject }), ...(feederId && { feederId }) }
-      return historyAsText(store.history.all(filter), as)
+      const isHidden = (entry: HistoryEntry) =>
+        isOfPerson(entry) || !mayDo(asker, rightToSee(entry))
+      return historyAsText(store.history.all(filter), as, isHidden)
     },
 
-    listDeleted: async (feederId: string): Promise<DeletedItem[]> => {
+    listDeleted: async (asker: Asker, feederId: string): Promise<DeletedItem[]> => {
       await findFeeder(store, feederId)
       const lists = Object.values(purgeables(store)).map((kind) => kind.listDeleted(feederId))
-      return (await Promise.all(lists)).flat().sort(newestFirst)
+      const items = (await Promise.all(lists)).flat()
+      return (await withoutHidden(store, asker, items)).sort(newestFirst)
     },
 
     /** @throws Refusal `not-found`, `stale-version`, or `wrong-state` for what is not deleted. */
     purge: (asker: Asker, body: PurgeBody): Promise<void> =>
       store.together(async () => {
         const { subject, feederId, subjectId, version, reason } = body
+        if (!(await maySeeThing(store, asker, body))) throw hidden(asker, subject)
         await refuseAttached(store, body)
         const stamp = { actor: actorOf(asker), at: clock() }
         const kind = purgeables(store)[subject]
@@ -67,14 +70,45 @@ function purgeables(store: Store): Readonly<Record<PurgeBody['subject'], Purgeab
   return {
     proposal: store.proposals,
     protection: store.protections,
+    nest: store.nests,
+    incident: store.incidents,
+    'pole-top': store.poleTops,
+    programme: store.programmes,
     attachment: store.attachments,
   }
 }
 
+function hidden({ role }: Asker, subject: Subject): Refusal {
+  const what = subject === 'person' || subject === 'token' ? 'people' : `this ${subject}`
+  return new Refusal('not-allowed', `The role ${role} may not see who changed ${what}.`)
+}
+
+/** A file on a nest or a find is hidden with it. */
+async function maySeeThing(
+  store: Store,
+  asker: Asker,
+  { subject, subjectId }: Pick<PurgeBody, 'subjectId'> & { readonly subject: Subject },
+): Promise<boolean> {
+  if (!maySeeSubject(asker, subject)) return false
+  if (subject !== 'attachment' || maySeeAttachedTo(asker, 'nest')) return true
+  const file = await store.attachments.find(subjectId)
+  return file === null || maySeeAttachedTo(asker, file.attachedTo)
+}
+
+async function withoutHidden(
+  store: Store,
+  asker: Asker,
+  items: readonly DeletedItem[],
+): Promise<DeletedItem[]> {
+  const seen = await Promise.all(items.map((item) => maySeeThing(store, asker, item)))
+  return items.filter((_, index) => seen[index])
+}
+
 /** Files would be left hanging on what is no longer there. */
 async function refuseAttached(store: Store, { subject, feederId, subjectId }: PurgeBody) {
-  if (subject === 'attachment') return
-  const filter = { attachedTo: subject, attachedToId: subjectId }
+  const attachedTo = ATTACHED_TO.find((holder) => holder === subject)
+  if (attachedTo === undefined) return
+  const filter = { attachedTo, attachedToId: subjectId }
   const { length } = await store.attachments.list(feederId, filter)
   if (length === 0) return
   const files = length === 1 ? 'A file is' : `${length} files are`

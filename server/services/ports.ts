@@ -7,6 +7,7 @@ import type { ProtectionBody, ProtectionRecord } from '#contract/protections.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Finding } from '#domain/feeder/finding.ts'
 import type { AttachmentStore } from './attachment-ports.ts'
+import type { BirdStores } from './bird-ports.ts'
 import type { ReportFiles } from './report-ports.ts'
 import type { RequestKeyStore } from './request-key-ports.ts'
 import type { Threads, WorkQueue, WorkStore } from './work-ports.ts'
@@ -50,8 +51,8 @@ export interface FeederStore {
   /** The newest version when none is named. */
   find(feederId: string, version?: number): Promise<StoredFeeder | null>
   /**
-   * Keeps the feeder as a new version and returns its number. Protections that the record
-   * does not know yet are added to it; those it knows stay as they are.
+   * Keeps the feeder as a new version and returns its number. Items, nests and finds that
+   * the record does not know yet are added to it; those it knows stay as they are.
    */
   add(feeder: Feeder, origin: Origin, stamp: Stamp): Promise<number>
 }
@@ -142,7 +143,7 @@ export interface HistoryStore {
   all(filter?: HistoryFilter): AsyncIterable<HistoryEntry>
 }
 
-export interface Store {
+export interface Store extends BirdStores {
   readonly attachments: AttachmentStore
   readonly requestKeys: RequestKeyStore
   /** All that is written by the work is kept together, or nothing of it; others wait to write. */

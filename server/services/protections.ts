@@ -6,8 +6,8 @@ import type {
 import type { Asker } from '#contract/rights.ts'
 import { actorOf } from './actor-of.ts'
 import { findFeeder } from './find-feeder.ts'
-import type { Ports, Store } from './ports.ts'
-import { Refusal } from './refusal.ts'
+import type { Ports } from './ports.ts'
+import { refuseUnknownPole } from './refuse-unknown-pole.ts'
 import { settleWritten } from './settle-written.ts'
 
 export function protectionService({
@@ -75,12 +75,4 @@ export function protectionService({
 
 function missing(feederId: string, id: string): string {
   return `Feeder "${feederId}" has no guard, cover or perch "${id}".`
-}
-
-async function refuseUnknownPole(store: Store, feederId: string, pole: string): Promise<void> {
-  const { feeder } = await findFeeder(store, feederId)
-  if (feeder.poles.some(({ id }) => id === pole)) return
-  throw new Refusal('malformed-request', `Feeder "${feederId}" has no pole "${pole}".`, {
-    faults: [{ at: 'body.pole', what: 'names no pole of the feeder' }],
-  })
 }

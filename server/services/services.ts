@@ -2,12 +2,17 @@ import type { Actor } from '#contract/actor.ts'
 import type { TakeInBody } from '#contract/feeders.ts'
 import type { VoltageBody } from '#contract/voltage.ts'
 import { attachmentService } from './attachments.ts'
+import { birdSettingsService } from './bird-settings.ts'
 import { ChangeFeed } from './change-feed.ts'
 import { feederService } from './feeders.ts'
 import { historyService } from './history.ts'
+import { incidentService } from './incidents.ts'
 import { getLand } from './land.ts'
 import { longWorkService } from './long-work.ts'
+import { nestService } from './nests.ts'
+import { poleTopService } from './pole-tops.ts'
 import type { Ports } from './ports.ts'
+import { programmeService } from './programmes.ts'
 import { proposalService } from './proposals.ts'
 import { protectionService } from './protections.ts'
 import { repeatableWrites } from './repeatable-writes.ts'
@@ -25,6 +30,11 @@ export function createServices(ports: Ports) {
     changes: new ChangeFeed(ports),
     feeders: feederService(ports),
     history: historyService(ports),
+    birdSettings: birdSettingsService(ports),
+    incidents: incidentService(ports),
+    nests: nestService(ports),
+    poleTops: poleTopService(ports),
+    programmes: programmeService(ports),
     proposals: proposalService(ports),
     protections: protectionService(ports),
     repeatable: repeatableWrites(ports),

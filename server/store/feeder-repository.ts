@@ -4,6 +4,8 @@ import type { FeederStore, FeederSummary, Origin, Stamp, StoredFeeder } from '..
 import { hashOfFeeder } from './check-feeders.ts'
 import type { Database } from './database.ts'
 import { appendHistory, historyRepository } from './history.ts'
+import { addUnknownIncidents } from './incident-repository.ts'
+import { addUnknownNests } from './nest-repository.ts'
 import { ParsedFeeders } from './parsed-feeders.ts'
 import { addUnknownProtections } from './protection-repository.ts'
 import type { Tables } from './tables.ts'
@@ -100,6 +102,8 @@ async function addVersion(
   const entry = { subject: 'feeder', feederId: id, subjectId: id, version } as const
   await appendHistory(transaction, { ...entry, before: before?.after ?? null, after }, stamp)
   await addUnknownProtections(db, feeder, stamp)
+  await addUnknownNests(db, feeder, stamp)
+  await addUnknownIncidents(db, feeder, stamp)
   return version
 }
 

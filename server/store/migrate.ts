@@ -10,6 +10,7 @@ import * as work from './migrations/0007-work.ts'
 import * as requestKeys from './migrations/0008-request-keys.ts'
 import * as tellOfChanges from './migrations/0009-tell-of-changes.ts'
 import * as backupTurns from './migrations/0010-backup-turns.ts'
+import * as birds from './migrations/0011-birds.ts'
 
 /** One step from one form of the tables to the next. */
 export interface MigrationStep {
@@ -28,6 +29,7 @@ export const MIGRATIONS: Readonly<Record<string, MigrationStep>> = {
   '0008-request-keys': requestKeys,
   '0009-tell-of-changes': tellOfChanges,
   '0010-backup-turns': backupTurns,
+  '0011-birds': birds,
 }
 
 const TURN_TO_MIGRATE = 724_002

@@ -6,16 +6,21 @@ import { backUpBeforeSteps } from './archive/back-up-before-steps.ts'
 import { refuseUnfinishedMove } from './archive/unfinished-move.ts'
 import { attachmentFiles, removeUnfinished } from './attachment-files.ts'
 import { attachmentRepository } from './attachment-repository.ts'
+import { birdSettingsRepository } from './bird-settings-repository.ts'
 import { Database } from './database.ts'
 import { feederRepository } from './feeder-repository.ts'
 import { claimFolder, type FolderClaim } from './folder-claim.ts'
 import { hearingOf } from './hear-commits.ts'
 import { historyRepository } from './history.ts'
+import { incidentRepository } from './incident-repository.ts'
 import { landRepository } from './land-repository.ts'
 import { migrate } from './migrate.ts'
+import { nestRepository } from './nest-repository.ts'
 import { personRepository } from './person-repository.ts'
 import { DATABASE_FILE, type Place } from './place.ts'
+import { poleTopRepository } from './pole-top-repository.ts'
 import { openPostgres } from './postgres.ts'
+import { programmeRepository } from './programme-repository.ts'
 import { proposalRepository } from './proposal-repository.ts'
 import { protectionRepository } from './protection-repository.ts'
 import { reportFiles } from './report-files.ts'
@@ -112,6 +117,11 @@ async function openDatabase(options: StoreOptions): Promise<OpenStore> {
     people: personRepository(database),
     proposals: proposalRepository(database),
     protections: protectionRepository(database),
+    nests: nestRepository(database),
+    incidents: incidentRepository(database),
+    poleTops: poleTopRepository(database),
+    programmes: programmeRepository(database),
+    birdSettings: birdSettingsRepository(database),
     sessions: sessionRepository(database),
     tokens: tokenRepository(database),
     tries: tryRepository(database),

@@ -8,6 +8,11 @@ export interface Tables {
   work: WorkTable
   proposals: ProposalTable
   protections: ProtectionTable
+  nests: NestTable
+  incidents: IncidentTable
+  pole_tops: PoleTopTable
+  programmes: ProgrammeTable
+  bird_settings: BirdSettingsTable
   history: HistoryTable
   attachments: AttachmentTable
   request_keys: RequestKeyTable
@@ -104,11 +109,56 @@ interface ProtectionTable {
   state: string
   state_date: string
   note: string | null
+  measure: string | null
+  /** JSON. */
+  part_ids: string | null
+  dimension_m: number | null
+  material_class: string | null
+  installed_by: string | null
+  cost_usd: number | null
+  inspect_every_months: number | null
+  condition: string | null
+  inspected_on: string | null
   actor_id: string
   actor_role: string
   changed_at: string
   deleted_at: string | null
 }
+
+/** Columns of the records that keep most of what they say as JSON in `body`. */
+interface BodyTable {
+  feeder_id: string
+  id: string
+  version: number
+  body: string
+  actor_id: string
+  actor_role: string
+  changed_at: string
+  deleted_at: string | null
+}
+
+interface NestTable extends BodyTable {
+  pole: string | null
+  species: string
+}
+
+interface IncidentTable extends BodyTable {
+  pole: string | null
+  species: string
+  found_on: string
+}
+
+/** The id is that of the pole. */
+type PoleTopTable = BodyTable
+
+interface ProgrammeTable extends BodyTable {
+  name: string
+  note: string
+  state: string
+}
+
+/** One row, of no feeder. */
+type BirdSettingsTable = BodyTable
 
 /** An empty `feeder_id` stands for none. */
 interface HistoryTable {
@@ -252,4 +302,8 @@ export type AttachmentRow = Selectable<AttachmentTable>
 export type WorkRow = Selectable<WorkTable>
 export type ProposalRow = Selectable<ProposalTable>
 export type ProtectionRow = Selectable<ProtectionTable>
+export type BodyRow = Selectable<BodyTable>
+export type NestRow = Selectable<NestTable>
+export type IncidentRow = Selectable<IncidentTable>
+export type ProgrammeRow = Selectable<ProgrammeTable>
 export type HistoryRow = Selectable<HistoryTable>

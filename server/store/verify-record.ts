@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import type { Kysely, Transaction } from 'kysely'
 import type { RecordReport } from '../services/record-report.ts'
 import { ATTACHMENT_KIND } from './attachment-repository.ts'
+import { BIRD_SETTINGS_KIND } from './bird-settings-repository.ts'
 import { checkAttachments } from './check-attachments.ts'
 import { CHECK_DATABASE } from './check-database.ts'
 import { checkFeeders } from './check-feeders.ts'
@@ -10,9 +11,13 @@ import { checkRows } from './check-rows.ts'
 import { type Connections, Database } from './database.ts'
 import { readEntries } from './history.ts'
 import { checkChain } from './history-chain.ts'
+import { INCIDENT_KIND } from './incident-repository.ts'
 import { stepsAhead, stepsTaken } from './migrate.ts'
+import { NEST_KIND } from './nest-repository.ts'
 import { DATABASE_FILE, type Place } from './place.ts'
+import { POLE_TOP_KIND } from './pole-top-repository.ts'
 import { openPostgres } from './postgres.ts'
+import { PROGRAMME_KIND } from './programme-repository.ts'
 import { PROPOSAL_KIND } from './proposal-repository.ts'
 import { PROTECTION_KIND } from './protection-repository.ts'
 import { openSqlite } from './sqlite.ts'
@@ -39,6 +44,11 @@ export async function verifyRecord(
         rows: [
           ...(await checkFeeders(db)),
           ...(await checkRows(db, PROTECTION_KIND)),
+          ...(await checkRows(db, NEST_KIND)),
+          ...(await checkRows(db, INCIDENT_KIND)),
+          ...(await checkRows(db, POLE_TOP_KIND)),
+          ...(await checkRows(db, PROGRAMME_KIND)),
+          ...(await checkRows(db, BIRD_SETTINGS_KIND)),
           ...(await checkRows(db, PROPOSAL_KIND)),
           ...(await checkRows(db, ATTACHMENT_KIND)),
         ],

@@ -8,6 +8,7 @@ import type { Tables } from './tables.ts'
 /** Columns that the table of every kind of versioned record has. */
 export interface VersionedRow {
   readonly id: string
+  /** Empty for what belongs to no feeder. */
   readonly feeder_id: string
   /** Grows by one with every change, whatever it is. */
   readonly version: number
@@ -46,6 +47,12 @@ export interface VersionedRecords<Row extends VersionedRow, Kept> {
     columns: Partial<Row>,
     stamp: Stamp,
   ): Promise<Written<Kept>>
+  /**
+   * For what has an id of its own before it is recorded: adds it, changes it, or brings a deleted
+   * one back with what is said now. Version 0 says that the person saw none. The version of the row
+   * does not matter.
+   */
+  put(row: Row, version: number, stamp: Stamp): Promise<Written<Kept>>
   delete(key: RecordKey, version: number, stamp: Stamp): Promise<Written<Kept>>
   restore(key: RecordKey, version: number, stamp: Stamp): Promise<Written<Kept>>
   /** Takes out the row of a deleted record for good; what the history says of it stays. */
@@ -108,6 +115,7 @@ export function versionedRecords<Row extends VersionedRow, Kept>(
       const deleters = await deletersOf(db, kind.subject, feederId)
       return (await rows.deleted(db.query, feederId)).map((row) => ({
         ...entryOf(kind, row),
+        feederId,
         what: inWords(recordOf(row)),
         deletedAt: row.deleted_at ?? '',
         deletedBy: deleters.get(`${row.id} ${row.version}`) ?? '',
@@ -131,6 +139,22 @@ export function versionedRecords<Row extends VersionedRow, Kept>(
       settle(key, version, (transaction, row) =>
         row.deleted_at === null ? replace(transaction, row, columns, stamp) : null,
       ),
+    put: (row, version, stamp) =>
+      db.transaction(async (transaction) => {
+        const standing = await rows.find(transaction, row)
+        const isThere = standing !== undefined && standing.deleted_at === null
+        if (standing && version !== (isThere ? standing.version : 0)) {
+          return { status: 'stale', current: recordOf(standing) }
+        }
+        if (standing) {
+          const record = await replace(transaction, standing, { ...row, deleted_at: null }, stamp)
+          return { status: 'written', record }
+        }
+        if (version !== 0) return { status: 'missing' }
+        const first = { ...row, version: (await lastVersion(transaction, kind, row)) + 1 }
+        await addAll([first], stamp)
+        return { status: 'written', record: recordOf(first) }
+      }),
     delete: (key, version, stamp) =>
       settle(key, version, (transaction, row) =>
         row.deleted_at === null ? replace(transaction, row, deletion<Row>(stamp.at), stamp) : null,
@@ -161,7 +185,24 @@ async function purgeRow<Row extends VersionedRow, Kept>(
 }
 
 function entryOf<Row extends VersionedRow, Kept>({ subject }: RecordKind<Row, Kept>, row: Row) {
-  return { subject, feederId: row.feeder_id, subjectId: row.id, version: row.version }
+  const feederId = row.feeder_id === '' ? null : row.feeder_id
+  return { subject, feederId, subjectId: row.id, version: row.version }
+}
+
+/** That of the newest entry of the history, 0 where there is none: what was purged may come anew. */
+async function lastVersion<Row extends VersionedRow, Kept>(
+  transaction: Transaction<Tables>,
+  { subject }: RecordKind<Row, Kept>,
+  { id, feeder_id }: Row,
+): Promise<number> {
+  const entry = await transaction
+    .selectFrom('history')
+    .select((select) => select.fn.max<number | null>('version').as('version'))
+    .where('subject', '=', subject)
+    .where('subject_id', '=', id)
+    .where('feeder_id', '=', feeder_id)
+    .executeTakeFirst()
+  return entry?.version ?? 0
 }
 
 /** Who made each deletion, by id and version: not every table says who wrote last. */

@@ -32,11 +32,23 @@ export function useDeleted(feederId: string, isWanted = true) {
   })
 }
 
+/** Lists that a thing leaves or comes back to. */
+const CHANGED_BY_IT = [
+  'deleted',
+  'proposals',
+  'protections',
+  'nests',
+  'incidents',
+  'pole-tops',
+  'programmes',
+  'attachments',
+]
+
 /** Bringing back what was deleted, whatever it is, and removing it for good. */
 export function useDeletedChanges(feederId: string) {
   const client = useQueryClient()
   const onSettled = async () => {
-    for (const key of ['deleted', 'proposals', 'protections', 'attachments']) {
+    for (const key of CHANGED_BY_IT) {
       await client.invalidateQueries({ queryKey: [key, feederId] })
     }
     await client.invalidateQueries({ queryKey: ['history'] })
@@ -54,9 +66,17 @@ function restoreDeleted({ subject, subjectId, feederId, version }: DeletedItem):
       return call('restoreProposal', { params: { proposalId: subjectId }, query })
     case 'protection':
       return call('restoreProtection', { params: { feederId, protectionId: subjectId }, query })
+    case 'nest':
+      return call('restoreNest', { params: { feederId, nestId: subjectId }, query })
+    case 'incident':
+      return call('restoreIncident', { params: { feederId, incidentId: subjectId }, query })
+    case 'pole-top':
+      return call('restorePoleTop', { params: { feederId, poleId: subjectId }, query })
+    case 'programme':
+      return call('restoreProgramme', { params: { feederId, programmeId: subjectId }, query })
     case 'attachment':
       return call('restoreAttachment', { params: { attachmentId: subjectId }, query })
     default:
-      throw new Error(`Expected a proposal, an item or a file to restore, got a ${subject}.`)
+      throw new Error(`Expected something that can be restored, got a ${subject}.`)
   }
 }

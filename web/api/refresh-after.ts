@@ -16,6 +16,16 @@ export function staleAfter({ subject, subjectId, feederId }: Notice): QueryKey[]
       return [...always, ['proposals', feederId], ['proposal', subjectId], ['deleted', feederId]]
     case 'protection':
       return [...always, ['protections', feederId], ['deleted', feederId]]
+    case 'nest':
+      return [...always, ['nests', feederId], ['deleted', feederId]]
+    case 'incident':
+      return [...always, ['incidents', feederId], ['deleted', feederId]]
+    case 'pole-top':
+      return [...always, ['pole-tops', feederId], ['deleted', feederId]]
+    case 'programme':
+      return [...always, ['programmes', feederId], ['deleted', feederId]]
+    case 'bird-settings':
+      return [...always, ['bird-settings']]
     case 'attachment':
       return [...always, ['attachments', feederId], ['deleted', feederId]]
     case 'person':

@@ -81,6 +81,16 @@ function nameOf(subject: Subject, members: Members): string {
       return `the proposal “${name}”`
     case 'protection':
       return `the ${text(members.kind) || 'item'} “${text(members.what)}” on pole ${text(members.pole)}`
+    case 'nest':
+      return `the nest of ${text(members.species)}${onPole(members)}`
+    case 'incident':
+      return `the find of ${text(members.foundOn)}${onPole(members)}`
+    case 'pole-top':
+      return `what was chosen for the top of pole ${text(members.pole)}`
+    case 'programme':
+      return `the programme “${name}”`
+    case 'bird-settings':
+      return 'what the bird work goes by'
     case 'attachment':
       return `the ${kindOfFile(members)} “${text(members.fileName)}”`
     case 'person':
@@ -100,6 +110,16 @@ function addedInWords(subject: Subject, name: string, now: Members): string {
       return `Kept ${name}${banksInWords(now)}.`
     case 'protection':
       return `Recorded ${name}: ${itemStateInWords(now)}.`
+    case 'nest':
+      return `Recorded ${name}.`
+    case 'incident':
+      return `Recorded ${name}: ${text(now.species)}, ${text(now.cause)}.`
+    case 'pole-top':
+      return `Recorded ${name}.`
+    case 'programme':
+      return `Kept ${name}.`
+    case 'bird-settings':
+      return 'Set what the bird work goes by.'
     case 'attachment':
       return `Attached ${name}${sizeOf(now)}.`
     case 'person':
@@ -146,6 +166,10 @@ function rolesOf(now: Members): string {
 
 function sizeOf(now: Members): string {
   return typeof now.sizeBytes === 'number' ? ` (${sizeInWords(now.sizeBytes)})` : ''
+}
+
+function onPole({ pole }: Members): string {
+  return text(pole) && ` on pole ${text(pole)}`
 }
 
 function purgedInWords(name: string, reason: string | null): string {

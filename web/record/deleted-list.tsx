@@ -35,7 +35,7 @@ export function DeletedList() {
       )}
       {data?.length === 0 && (
         <EmptyNote
-          what={`Nothing of ${feeder.header.name} is deleted. Deleted proposals, items, photos and reports wait here until they are restored or removed for good.`}
+          what={`Nothing of ${feeder.header.name} is deleted. Deleted proposals, items, nests, finds, pole tops, programmes, photos and reports wait here until they are restored or removed for good.`}
         />
       )}
       {data && data.length > 0 && (
@@ -52,6 +52,10 @@ export function DeletedList() {
 const RESTORING: Partial<Record<Subject, Right>> = {
   proposal: 'delete or restore a proposal',
   protection: 'delete or restore a guard, cover or perch',
+  nest: 'delete or restore a nest or a find',
+  incident: 'delete or restore a nest or a find',
+  'pole-top': 'choose or measure a pole top',
+  programme: 'delete or restore a programme',
   attachment: 'delete or restore a file',
 }
 

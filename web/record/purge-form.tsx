@@ -1,5 +1,5 @@
 import { type FormEvent, useState } from 'react'
-import type { DeletedItem, PurgeBody } from '#contract/history.ts'
+import { type DeletedItem, PurgeBody } from '#contract/history.ts'
 import { useDeletedChanges } from '../api/history.ts'
 import { Button } from '../ui/button.tsx'
 import { Field } from '../ui/field.tsx'
@@ -9,7 +9,7 @@ export type PurgeableItem = DeletedItem & Pick<PurgeBody, 'subject'>
 
 /** Feeders, studies and people are never removed for good. */
 export function isPurgeable(deleted: DeletedItem): deleted is PurgeableItem {
-  return ['proposal', 'protection', 'attachment'].includes(deleted.subject)
+  return PurgeBody.shape.subject.safeParse(deleted.subject).success
 }
 
 interface Props {
