@@ -38,7 +38,7 @@ function longerArm({ framing, parts }: PoleTop, { outerPhaseM }: LineShape): Fra
 }
 
 function loweredArm({ framing, parts }: PoleTop, shape: LineShape, size: BirdSize): FramingUse[] {
-  if (framing !== 'arm and pole-top pin') return []
+  if (framing !== 'arm and pole-top pin' || hasEquipment(parts)) return []
   const dimensionM = dropNeededM(shape.outerPhaseM, size)
   if (dimensionM <= shape.outerDropM + MARGIN_M / 2 || dimensionM > MOST_DROP_M) return []
   return [{ kind: 'lowered arm', partIds: idsOf(parts, 'arm'), dimensionM }]
@@ -57,7 +57,7 @@ function extension({ framing, parts }: PoleTop, shape: LineShape, size: BirdSize
 }
 
 function suspended({ framing, parts }: PoleTop): FramingUse[] {
-  if (!WITH_PIN_ARM.includes(framing)) return []
+  if (!WITH_PIN_ARM.includes(framing) || hasEquipment(parts)) return []
   return [{ kind: 'suspended insulators', partIds: idsOf(parts, 'arm'), dimensionM: STRING_M }]
 }
 
@@ -68,6 +68,11 @@ function suspended({ framing, parts }: PoleTop): FramingUse[] {
 function dropNeededM(outerPhaseM: number, { breadthM, heightM }: BirdSize): number {
   const diagonalM = Math.sqrt(Math.max(0, breadthM ** 2 - outerPhaseM ** 2))
   return Math.min(diagonalM, heightM) + MARGIN_M
+}
+
+/** What hangs below the arm would have to come down with it: no job of an hour. */
+function hasEquipment(parts: readonly Part[]): boolean {
+  return parts.some(({ kind }) => kind === 'tank' || kind === 'bracket')
 }
 
 function idsOf(parts: readonly Part[], kind: Part['kind']): string[] {

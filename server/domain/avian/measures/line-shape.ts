@@ -9,8 +9,6 @@ export interface LineShape {
   readonly topPinM: number
   /** Outer phases below the highest one. */
   readonly outerDropM: number
-  /** Outer phases above the arm; null without one. */
-  readonly armPinM: number | null
 }
 
 /** Null where no phase is carried on the pole. */
@@ -21,20 +19,14 @@ export function lineShape({ parts }: PoleTop): LineShape | null {
   const topPinM = Math.max(...carried.map(({ from }) => from[2]))
   const outer = carried.filter((part) => acrossM(part) > outerPhaseM - SAME_PLACE_M)
   const outerZ = Math.max(...outer.map(({ from }) => from[2]))
-  const arm = parts.find(({ kind }) => kind === 'arm')
-  return {
-    outerPhaseM,
-    topPinM,
-    outerDropM: topPinM - outerZ,
-    armPinM: arm ? outerZ - arm.from[2] : null,
-  }
+  return { outerPhaseM, topPinM, outerDropM: topPinM - outerZ }
 }
 
 const SAME_PLACE_M = 0.02
 
-/** Conductors and clamps of the main line. */
-function isCarried({ kind, potential }: Part): boolean {
-  return (kind === 'conductor' || kind === 'dead-end clamp') && potential !== 'grounded'
+/** Conductors and clamps of the main line, which have their phase in front of their id; those of a tap do not. */
+function isCarried({ id, kind }: Part): boolean {
+  return (kind === 'conductor' || kind === 'dead-end clamp') && /^[ABC]-/.test(id)
 }
 
 function acrossM({ from }: Part): number {

@@ -1,7 +1,8 @@
-import type { Framing } from '../pole-top/framing.ts'
-import type { PoleSite, PoleTop } from '../pole-top/pole-top.ts'
+import { inchesOfMetres, M_PER_IN } from '#domain/units/length.ts'
+import { type PolePlan, polePlan } from '../pole-top/pole-plan.ts'
+import type { PoleSite } from '../pole-top/pole-top.ts'
 import type { PoleTopChoice } from '../pole-top/pole-top-choice.ts'
-import { type LineShape, lineShape } from './line-shape.ts'
+import type { DimensionsIn } from '../pole-top/usual-dimensions.ts'
 import type { MeasureUse } from './measure.ts'
 
 /** Measures that change how the pole is framed, so that its top is drawn anew. */
@@ -23,11 +24,11 @@ export function isFramingUse(use: MeasureUse): use is FramingUse {
   return (FRAMING_MEASURES as readonly string[]).includes(use.kind)
 }
 
-/** The site as it would be recorded after its framing was changed; `top` is what it was before. */
-export function reframeSite(site: PoleSite, top: PoleTop, use: FramingUse): PoleSite {
+/** The site as it would be recorded after its framing was changed. */
+export function reframeSite(site: PoleSite, use: FramingUse): PoleSite {
   if (use.kind === 'equipment moved to the ground') return withoutEquipment(site, use)
-  const shape = lineShape(top)
-  return shape ? withMeasured(site, measuredAfter(use, shape, top.framing)) : site
+  const plan = polePlan(site)
+  return plan ? withMeasured(site, measuredAfter(use, plan)) : site
 }
 
 /** Parts of a piece of equipment carry its id in front of theirs. */
@@ -39,28 +40,65 @@ function withoutEquipment(site: PoleSite, { partIds }: FramingUse): PoleSite {
 
 type Change = Pick<PoleTopChoice, 'measured' | 'framing'>
 
-function measuredAfter(use: FramingUse, shape: LineShape, framing: Framing): Change {
-  const { outerPhaseM, topPinM, outerDropM, armPinM } = shape
-  const dimensionM = use.dimensionM
-  switch (use.kind) {
+function measuredAfter(
+  { kind, dimensionM }: FramingUse,
+  { framing, dimensions }: PolePlan,
+): Change {
+  const { topPinIn, outerDropIn, armPinIn } = dimensions
+  const changedIn = dimensionM === undefined ? null : inchesOfMetres(dimensionM)
+  if (changedIn === null) return { measured: {} }
+  switch (kind) {
     case 'longer arm':
-      return { measured: { outerPhaseM: dimensionM ?? outerPhaseM } }
+      return { measured: inMetres({ outerPhaseIn: changedIn }) }
     case 'lowered arm':
-      return { measured: { outerDropM: dimensionM ?? outerDropM } }
-    case 'pole-top extension': {
-      const raisedM = dimensionM ?? topPinM
       return {
-        measured: { topPinM: raisedM, outerDropM: raisedM - (topPinM - outerDropM) },
+        measured: inMetres({
+          outerDropIn: changedIn,
+          ...hungLower(dimensions, changedIn - outerDropIn),
+        }),
+      }
+    case 'pole-top extension': {
+      const armStaysIn = changedIn - (topPinIn - outerDropIn)
+      return {
+        measured: inMetres({
+          topPinIn: changedIn,
+          ...(framing.includes('arm') && { outerDropIn: armStaysIn }),
+        }),
         ...(framing === 'flat arm' && { framing: 'arm and pole-top pin' }),
       }
     }
-    case 'suspended insulators': {
-      const stringM = dimensionM ?? 0
-      return { measured: { outerDropM: outerDropM + (armPinM ?? 0) + stringM, armPinM: -stringM } }
-    }
+    case 'suspended insulators':
+      return {
+        measured: inMetres({
+          outerDropIn: outerDropIn + armPinIn + changedIn,
+          armPinIn: -changedIn,
+          ...hungLower(dimensions, armPinIn + changedIn),
+        }),
+      }
     default:
       return { measured: {} }
   }
+}
+
+/** Neutral and equipment keep their distance below the phases, so they come down with them. */
+function hungLower(
+  { neutralBelowTopIn, bracketBelowTopIn, lidBelowTopIn }: DimensionsIn,
+  byIn: number,
+): Partial<DimensionsIn> {
+  return {
+    neutralBelowTopIn: neutralBelowTopIn + byIn,
+    bracketBelowTopIn: bracketBelowTopIn + byIn,
+    lidBelowTopIn: lidBelowTopIn + byIn,
+  }
+}
+
+function inMetres(dimensions: Partial<DimensionsIn>): PoleTopChoice['measured'] {
+  return Object.fromEntries(
+    Object.entries(dimensions).map(([name, inches]) => [
+      name.replace(/In$/, 'M'),
+      inches * M_PER_IN,
+    ]),
+  )
 }
 
 function withMeasured(site: PoleSite, { measured, framing }: Change): PoleSite {
