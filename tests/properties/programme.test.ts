@@ -66,6 +66,9 @@ const request = fc
 const runOf = ({ rounds }: Programme, pole: string) =>
   rounds.findIndex(({ poles }) => poles.includes(pole))
 
+/** Each is a whole programme, or two. */
+const FEW_RUNS = { numRuns: 40 }
+
 describe('A programme of random poles, nests and limits', () => {
   it('keeps to the budget, to one round a pole, and to every pole that is not closed', () => {
     fc.assert(
@@ -78,6 +81,7 @@ describe('A programme of random poles, nests and limits', () => {
         const all = given.assessments.map(({ poleId }) => poleId).toSorted()
         expect([...ids, ...programme.leftOut.map(({ pole }) => pole)].toSorted()).toEqual(all)
       }),
+      FEW_RUNS,
     )
   })
 
@@ -96,6 +100,7 @@ describe('A programme of random poles, nests and limits', () => {
           }
         }
       }),
+      FEW_RUNS,
     )
   })
 
@@ -110,6 +115,7 @@ describe('A programme of random poles, nests and limits', () => {
           expect(point.reduction).toBeGreaterThanOrEqual(curve[index - 1]?.reduction ?? 0)
         }
       }),
+      FEW_RUNS,
     )
   })
 
@@ -123,6 +129,7 @@ describe('A programme of random poles, nests and limits', () => {
         expect(shared.reduction).toBeGreaterThanOrEqual(alone.reduction - 1e-9)
         expect(ways(shared)).toBeLessThanOrEqual(asked.visitCostUsd * shared.poles.length + 1e-9)
       }),
+      FEW_RUNS,
     )
   })
 })

@@ -72,19 +72,43 @@ function isHeldBy({ status, species }: Nest): boolean {
 
 function freeRanges(days: DayRange, inTheWay: readonly NestInTheWay[]): DayRange[] {
   const holding = inTheWay.filter(({ isHeld }) => isHeld)
-  if (holding.length === 0) return days.from <= days.to ? [days] : []
+  const isFree = (date: string) =>
+    !holding.some(({ buffer }) => isDayInSeason(date, buffer.from, buffer.to))
+  const turns = turningDays(days, holding)
   const ranges: DayRange[] = []
-  let first: string | null = null
-  const last = dayCount(days.to)
-  for (let day = dayCount(days.from); day <= last + 1; day += 1) {
-    const date = dateOfDay(day)
-    const isFree =
-      day <= last && !holding.some(({ buffer }) => isDayInSeason(date, buffer.from, buffer.to))
-    if (isFree) first ??= date
-    else if (first !== null) {
-      ranges.push({ from: first, to: dateOfDay(day - 1) })
-      first = null
-    }
+  for (const [index, day] of turns.slice(0, -1).entries()) {
+    const from = dateOfDay(day)
+    if (!isFree(from)) continue
+    const to = dateOfDay((turns[index + 1] ?? day) - 1)
+    const before = ranges.at(-1)
+    if (before && dayCount(before.to) === day - 1) ranges[ranges.length - 1] = { ...before, to }
+    else ranges.push({ from, to })
   }
   return ranges
+}
+
+/**
+ * Days on which a season may begin or be over, the first and the one after the last among them. The
+ * first of each month too, for seasons that name a day which their month lacks.
+ */
+function turningDays({ from, to }: DayRange, holding: readonly NestInTheWay[]): number[] {
+  const [first, end] = [dayCount(from), dayCount(to) + 1]
+  const turns = new Set([first, end])
+  const add = (day: number) => {
+    if (day > first && day < end) turns.add(day)
+  }
+  for (let year = Number(from.slice(0, 4)); year <= Number(to.slice(0, 4)); year += 1) {
+    for (const month of MONTHS) add(dayCount(`${year}-${month}-01`))
+    for (const { buffer } of holding) {
+      add(dayIn(year, buffer.from))
+      add(dayIn(year, buffer.to) + 1)
+    }
+  }
+  return [...turns].sort((a, b) => a - b)
+}
+
+const MONTHS = Array.from({ length: 12 }, (_, index) => String(index + 1).padStart(2, '0'))
+
+function dayIn(year: number, monthDay: string): number {
+  return dayCount(`${year}-${monthDay.slice(0, 2)}-01`) + Number(monthDay.slice(3)) - 1
 }

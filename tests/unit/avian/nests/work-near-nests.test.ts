@@ -1,6 +1,8 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { PointGrid } from '#domain/avian/exposure/point-grid.ts'
-import type { DayRange } from '#domain/avian/nests/calendar-days.ts'
+import { type DayRange, dateOfDay, dayCount } from '#domain/avian/nests/calendar-days.ts'
+import { isDayInSeason } from '#domain/avian/nests/day-in-season.ts'
 import { heldAllTheTime, nestNotes } from '#domain/avian/nests/nest-notes.ts'
 import { nestsWithBuffers, workNearNests } from '#domain/avian/nests/work-near-nests.ts'
 import type { Nest } from '#domain/feeder/birds.ts'
@@ -17,7 +19,35 @@ function work(nests: Nest[], days = YEAR, poleId?: string) {
   return workNearNests(AT, grid, days, poleId)
 }
 
+const monthDay = fc
+  .record({ month: fc.integer({ min: 1, max: 12 }), day: fc.integer({ min: 1, max: 31 }) })
+  .map(({ month, day }) => `${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`)
+const date = fc.integer({ min: dayCount('2026-11-01'), max: dayCount('2029-01-31') })
+
 describe('work near a nest', () => {
+  it('is free on exactly those days on which no season holds it, tried day by day', () => {
+    const seasons = fc.array(fc.record({ seasonFrom: monthDay, seasonTo: monthDay }), {
+      maxLength: 3,
+    })
+    fc.assert(
+      fc.property(seasons, date, fc.nat(500), (all, first, length) => {
+        const nests = all.map((season, index) => nestAt(NEAR, { id: `N-${index}`, ...season }))
+        const days = { from: dateOfDay(first), to: dateOfDay(first + length) }
+        const { free } = work(nests, days)
+        const wrong = Array.from({ length: length + 1 }, (_, index) => dateOfDay(first + index))
+          .map((today) => ({
+            today,
+            runs: free.filter(({ from, to }) => from <= today && today <= to).length,
+            isHeld: all.some(({ seasonFrom, seasonTo }) =>
+              isDayInSeason(today, seasonFrom, seasonTo),
+            ),
+          }))
+          .filter(({ runs, isHeld }) => runs !== (isHeld ? 0 : 1))
+        expect(wrong).toEqual([])
+      }),
+    )
+  })
+
   it('of a golden eagle in use is free from 16 July to 14 December', () => {
     const found = work([nestAt(NEAR)])
     expect(found.free).toEqual([{ from: '2027-07-16', to: '2027-12-14' }])
