@@ -28,7 +28,7 @@ export const BufferSet = z.object({
   rules: z.array(BufferRule).max(200),
 })
 
-/** Days after a find until each step is due. */
+/** Days after a find until each step is due; the inspection counts from the fix. */
 export const FollowUpDays = z.object({
   visit: z.number().int().min(0).max(3650),
   fix: z.number().int().min(0).max(3650),

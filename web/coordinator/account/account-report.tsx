@@ -6,6 +6,7 @@ import { Button } from '../../ui/button.tsx'
 import { localToday } from '../pole/today.ts'
 import { AccountFigures } from './account-figures.tsx'
 import { FirstLine } from './first-line.tsx'
+import { ReportFinds } from './report-finds.tsx'
 import { ReportMap } from './report-map.tsx'
 import { ReportWorkings } from './report-workings.tsx'
 import { showAccount } from './show-account.ts'
@@ -46,6 +47,7 @@ export function AccountReport({ shown }: { readonly shown: ShownAccount }) {
         <FirstLine account={accounted.account} />
         <ReportMap record={record} accounted={accounted} />
         <AccountFigures sections={sections} isPrinted />
+        <ReportFinds record={record} year={year} />
         <ReportWorkings sections={sections} />
         <p className="report-foot">
           Separations are held against guidance of 60 in across or 40 in up (APLIC, Suggested

@@ -1,10 +1,14 @@
 import { useMemo } from 'react'
 import type { BirdSettings } from '#domain/avian/bird-settings.ts'
-import type { ContactPair } from '#domain/avian/pole-top/contact-pair.ts'
-import { contactPairs, pairId } from '#domain/avian/pole-top/contact-pairs.ts'
+import { contactPairs } from '#domain/avian/pole-top/contact-pairs.ts'
 import { pairInWords } from '#domain/avian/pole-top/pair-words.ts'
 import { isElectrode, type Part } from '#domain/avian/pole-top/part.ts'
+import type { BirdSpecies } from '#domain/avian/species/bird-species.ts'
 import { birdSpecies, designSpecies, sizeOf } from '#domain/avian/species/shipped-species.ts'
+import '../../birds/birds.css'
+import { drawnPairs, numbered } from '../../birds/drawn-pairs.ts'
+import type { NumberedPair } from '../../birds/pair-labels.ts'
+import { PoleTopViews } from '../../birds/pole-top-views.tsx'
 import type { Fields } from '../../record/merge-fields.ts'
 import { useSelection } from '../../state/selection.ts'
 import { Field } from '../../ui/field.tsx'
@@ -16,6 +20,10 @@ interface Props {
   readonly typed: Fields
   readonly settings: BirdSettings | undefined
   readonly onType: (change: Fields) => void
+}
+
+interface PairProps extends Props {
+  readonly parts: readonly Part[]
 }
 
 /** The pair of parts that the bird is thought to have touched, of those on the pole. */
@@ -56,52 +64,60 @@ export function SuspectedPair({ typed, settings, onType }: Props) {
   )
 }
 
-function PairChoice({
-  parts,
-  typed,
-  settings,
-  onType,
-}: Props & { readonly parts: readonly Part[] }) {
+function PairChoice({ parts, typed, settings, onType }: PairProps) {
   const { units } = useSelection()
-  const { species = '', suspectedPartA, suspectedPartB } = typed
-  const { pairs, name } = useMemo(
+  const { species = '', suspectedPartA = '', suspectedPartB = '' } = typed
+  const { pairs, bird } = useMemo(
     () => pairsFor(parts, species, settings),
     [parts, species, settings],
   )
-  const chosen = pairs.find(({ partA, partB }) =>
-    [partA.id, partB.id].every((id) => id === suspectedPartA || id === suspectedPartB),
+  const suspected = new Set([suspectedPartA, suspectedPartB])
+  const chosen = pairs.find(
+    ({ pair: { partA, partB } }) => suspected.has(partA.id) && suspected.has(partB.id),
   )
   return (
-    <Field
-      label="Suspected pair"
-      hint={
-        pairs.length === 0
-          ? `By the drawing ${name} bridges no pair on this pole. Choose two parts below.`
-          : `${pairs.length} that ${name} can bridge by the drawing, tightest first.`
-      }
-    >
-      {(control) => (
-        <select
-          {...control}
-          className="input"
-          value={chosen ? pairId(chosen) : ''}
-          onChange={({ target }) => {
-            const pair = pairs.find((one) => pairId(one) === target.value)
-            onType({
-              suspectedPartA: pair?.partA.id ?? '',
-              suspectedPartB: pair?.partB.id ?? '',
-            })
-          }}
-        >
-          <option value="">not said</option>
-          {pairs.map((pair) => (
-            <option key={pairId(pair)} value={pairId(pair)}>
-              {pairInWords(pair, name, units === 'us')}
-            </option>
-          ))}
-        </select>
-      )}
-    </Field>
+    <>
+      <PoleTopViews
+        parts={parts}
+        drawn={drawnPairs(pairs, chosen?.number ?? null)}
+        lit={(partId) => (suspected.has(partId) ? 'pointed at' : 'plain')}
+        litPair={chosen?.number ?? null}
+        bird={null}
+        size={sizeOf(bird, settings)}
+        birdName={bird.name}
+        units={units}
+      />
+      <Field
+        label="Suspected pair"
+        hint={
+          pairs.length === 0
+            ? `By the drawing ${bird.name} bridges no pair on this pole. Choose two parts below.`
+            : `${pairs.length} that ${bird.name} can bridge, numbered as on the drawing, tightest first.`
+        }
+      >
+        {(control) => (
+          <select
+            {...control}
+            className="input"
+            value={chosen?.number ?? ''}
+            onChange={({ target }) => {
+              const pair = pairs.find(({ number }) => String(number) === target.value)?.pair
+              onType({
+                suspectedPartA: pair?.partA.id ?? '',
+                suspectedPartB: pair?.partB.id ?? '',
+              })
+            }}
+          >
+            <option value="">not said</option>
+            {pairs.map(({ number, pair }) => (
+              <option key={number} value={number}>
+                {number}: {pairInWords(pair, bird.name, units === 'us')}
+              </option>
+            ))}
+          </select>
+        )}
+      </Field>
+    </>
   )
 }
 
@@ -110,11 +126,11 @@ function pairsFor(
   parts: readonly Part[],
   species: string,
   settings: BirdSettings | undefined,
-): { pairs: readonly ContactPair[]; name: string } {
+): { pairs: readonly NumberedPair[]; bird: BirdSpecies } {
   const words = species.trim().toLowerCase()
   const known = birdSpecies(settings).find(({ name }) => name.toLowerCase() === words)
   const bird = known ?? designSpecies(settings)
-  return { pairs: contactPairs(parts, sizeOf(bird, settings)), name: bird.name }
+  return { pairs: numbered(contactPairs(parts, sizeOf(bird, settings))), bird }
 }
 
 interface PartProps {

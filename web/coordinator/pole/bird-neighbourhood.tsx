@@ -7,6 +7,7 @@ import type { Pole } from '#domain/feeder/pole.ts'
 import { useMay } from '../../api/account.ts'
 import { HowSure } from '../../birds/how-sure.tsx'
 import { DayChoice } from '../day-choice.tsx'
+import { RecordHere } from '../finds/record-here.tsx'
 import { useSeasonDay } from '../season-day.ts'
 
 interface Props {
@@ -60,6 +61,7 @@ export function BirdNeighbourhood({ pole, feeder, settings, exposure }: Props) {
           ))}
         </ul>
       )}
+      <RecordHere pole={pole.id} />
       {exposure && exposure.reasons.length > 0 && (
         <>
           <p>
