@@ -9,8 +9,12 @@ export interface WrittenReport {
 
 /** Reports as files; made again where one is gone, so no backup holds them. */
 export interface ReportFiles {
-  /** Leaves nothing behind where `pieces` rejects. */
-  write(workId: string, pieces: AsyncIterable<string>): Promise<WrittenReport>
+  /**
+   * Leaves nothing behind where `pieces` rejects.
+   *
+   * @param keptMs reports that are older are removed
+   */
+  write(workId: string, pieces: AsyncIterable<string>, keptMs: number): Promise<WrittenReport>
   /** Null where it is not kept any more. */
   open(workId: string): Promise<{ content: ReadableStream<Uint8Array>; sizeBytes: number } | null>
 }

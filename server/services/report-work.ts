@@ -1,4 +1,4 @@
-import { HistoryReportRequest, type HistoryReportResult } from '#contract/reports.ts'
+import { HistoryReportRequest, type HistoryReportResult, REPORT_DAYS } from '#contract/reports.ts'
 import { historyAsText } from './history-as-text.ts'
 import type { HistoryEntry, HistoryFilter, HistoryStore } from './ports.ts'
 import type { ReportFiles } from './report-ports.ts'
@@ -28,7 +28,11 @@ export function runHistoryReport({ store }: ReportWorkPorts): RunWork {
     }
     tell(0, total, 'Entries written')
     const text = historyAsText(counted(store.history.all(filter), onEntry), request.as)
-    const { sizeBytes, sha256, place, discard } = await store.reports.write(id, text)
+    const { sizeBytes, sha256, place, discard } = await store.reports.write(
+      id,
+      text,
+      REPORT_DAYS * DAY_MS,
+    )
     if (signal.aborted) {
       await discard()
       return { state: 'cancelled' }

@@ -3,14 +3,12 @@ import { createReadStream } from 'node:fs'
 import { mkdir, open, readdir, rename, rm, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import { Readable } from 'node:stream'
-import { REPORT_DAYS } from '#contract/reports.ts'
 import type { ReportFiles, WrittenReport } from '../services/report-ports.ts'
 
 export const REPORTS_FOLDER = 'reports'
 
 /** Ends the name of a file that is not whole yet. */
 const UNFINISHED = '.part'
-const KEPT_MS = REPORT_DAYS * 24 * 3_600_000
 /** No report takes so long; what was not written to since is of a worker that died. */
 const UNFINISHED_MS = 3_600_000
 
@@ -22,9 +20,9 @@ const UNFINISHED_MS = 3_600_000
 export function reportFiles(dataFolder: string): ReportFiles {
   const folder = join(dataFolder, REPORTS_FOLDER)
   return {
-    write: async (workId, pieces) => {
+    write: async (workId, pieces, keptMs) => {
       await mkdir(folder, { recursive: true })
-      await removeOld(folder)
+      await removeOld(folder, keptMs)
       return write(folder, pathOf(folder, workId), pieces)
     },
     open: async (workId) => {
@@ -76,11 +74,11 @@ async function write(
   }
 }
 
-async function removeOld(folder: string): Promise<void> {
+async function removeOld(folder: string, reportsMs: number): Promise<void> {
   for (const name of await readdir(folder)) {
     const file = join(folder, name)
     const found = await stat(file).catch(ignoreMissing)
-    const keptMs = name.endsWith(UNFINISHED) ? UNFINISHED_MS : KEPT_MS
+    const keptMs = name.endsWith(UNFINISHED) ? UNFINISHED_MS : reportsMs
     if (found && Date.now() - found.mtimeMs > keptMs) await rm(file, { force: true })
   }
 }

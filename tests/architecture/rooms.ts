@@ -38,8 +38,8 @@ const RECORD = 'web/record'
 const BIRDS = 'web/birds'
 const SHARED_WEB = [UI, API, WORKERS, MAP, STATE, RECORD, BIRDS]
 const PERSONS = ['web/planner', 'web/coordinator', 'web/crew']
-/** Signing in, one's own account, and the people of the utility: one folder each, like a person's. */
-const PEOPLE_SCREENS = ['web/entry', 'web/account', 'web/administration']
+/** Sheets for everybody: signing in, one's own account, the people, long work; one folder each, like a person's. */
+const PEOPLE_SCREENS = ['web/entry', 'web/account', 'web/administration', 'web/long-work']
 
 const person = (folder: string): Room => ({
   folder,

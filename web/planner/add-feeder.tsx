@@ -8,6 +8,7 @@ import { List, ListRow } from '../ui/list.tsx'
 import { ErrorNote } from '../ui/state-note.tsx'
 import { FindingText } from './findings-view.tsx'
 import { type ReadLayers, readLayers } from './read-layers.ts'
+import { TakeInLater } from './take-in-later.tsx'
 
 /** Takes in the files of a feeder folder; a feeder with errors is refused whole. */
 export function AddFeeder({ isFirst = false }: { readonly isFirst?: boolean }) {
@@ -58,6 +59,7 @@ export function AddFeeder({ isFirst = false }: { readonly isFirst?: boolean }) {
           {takeIn.isPending ? 'Checking the layers…' : 'Add the feeder'}
         </Button>
       </div>
+      <TakeInLater layers={isReady ? { ...read.layers } : null} />
       {takeIn.error && <Refusal error={takeIn.error} />}
       {takeIn.data && (
         <>

@@ -1,9 +1,11 @@
+import { useMay } from '../api/account.ts'
 import { useFindings } from '../api/feeders.ts'
 import { RecordFoot } from '../record/record-foot.tsx'
 import { convergedCase, whyUnsolved } from '../state/case-solutions.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { counted } from '../state/format.ts'
 import { select } from '../state/selection.ts'
+import { openSheet } from '../state/sheet.ts'
 import { useBefore, useShownCaseId } from '../state/solutions.ts'
 import { Button } from '../ui/button.tsx'
 import { EmptyNote, ErrorNote, LoadingNote } from '../ui/state-note.tsx'
@@ -19,12 +21,33 @@ export function Overview() {
     <>
       <FirstLine />
       <SuggestForm />
+      <WorkLine />
       <CaseTable />
       <SavedList />
       <FindingsLine />
       <RecordFoot />
       {feeder.header.citation && <p className="small soft">{feeder.header.citation}</p>}
     </>
+  )
+}
+
+/** Studies beyond this feeder, and what goes on in the background. */
+function WorkLine() {
+  const maySee = useMay('see who changed what')
+  const mayStudy = useMay('run a siting study')
+  return (
+    <div className="row">
+      {mayStudy && (
+        <Button look="plain" onClick={() => select({ view: 'several' })}>
+          Study several feeders
+        </Button>
+      )}
+      {maySee && (
+        <Button look="plain" onClick={() => openSheet('work')}>
+          Work under way and done
+        </Button>
+      )}
+    </div>
   )
 }
 

@@ -5,6 +5,7 @@ import { Overview } from './overview.tsx'
 import { PolePanel } from './pole-panel.tsx'
 import { PoleSearch } from './pole-search.tsx'
 import { ProposalView } from './proposal-view.tsx'
+import { SeveralFeeders } from './several-feeders.tsx'
 import { StudyView } from './study-view.tsx'
 import './planner.css'
 
@@ -12,6 +13,7 @@ import './planner.css'
 export function PlannerDesk() {
   const { view, proposal, study, choice, pole } = useSelection()
   if (view === 'add') return <AddFeeder />
+  if (view === 'several') return <SeveralFeeders />
   return (
     <div className="stack planner">
       <PoleSearch />

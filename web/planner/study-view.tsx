@@ -1,6 +1,7 @@
 import type { Study } from '#contract/studies.ts'
 import { hasEnded } from '#contract/work.ts'
 import { useCancelStudy, useStudy } from '../api/studies.ts'
+import { HistoryButton } from '../record/history-button.tsx'
 import { select, useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
 import { EmptyNote, ErrorNote, LoadingNote } from '../ui/state-note.tsx'
@@ -31,6 +32,12 @@ export function StudyView() {
       )}
       {!study && !error && <LoadingNote what="Opening the study…" />}
       {study && <StudyState study={study} />}
+      {study && (
+        <HistoryButton
+          thing={{ subject: 'study', subjectId: study.id, feederId: study.feederId }}
+          name="the siting study"
+        />
+      )}
     </section>
   )
 }

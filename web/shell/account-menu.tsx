@@ -3,8 +3,8 @@ import { useMay, useMe, useSignOut } from '../api/account.ts'
 import { actingRole } from '../api/actor.ts'
 import { ROLE_WORDS } from '../record/role-words.ts'
 import { useSelection } from '../state/selection.ts'
+import { openSheet } from '../state/sheet.ts'
 import { Button } from '../ui/button.tsx'
-import { openSheet } from './sheet.ts'
 import './account-menu.css'
 
 /** Who is signed in and acts as what, with the ways to the account, to the people and out. */
@@ -29,12 +29,18 @@ export function AccountMenu() {
 
 function MenuRows({ isDemo }: { readonly isDemo: boolean }) {
   const mayManage = useMay('manage people and tokens')
+  const maySeeWork = useMay('see who changed what')
   const signOut = useSignOut()
   return (
     <>
       <Button look="plain" onClick={() => openSheet('account')}>
         Account and sessions
       </Button>
+      {maySeeWork && (
+        <Button look="plain" onClick={() => openSheet('work')}>
+          Work under way and done
+        </Button>
+      )}
       {mayManage && (
         <Button look="plain" onClick={() => openSheet('people')}>
           People and tokens

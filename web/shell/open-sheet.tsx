@@ -1,21 +1,29 @@
-import { lazy, Suspense } from 'react'
-import { openSheet, useOpenSheet } from './sheet.ts'
+import { type ComponentType, lazy, Suspense } from 'react'
+import { openSheet, type SheetName, useOpenSheet } from '../state/sheet.ts'
 
-const AccountSheet = lazy(async () => ({
-  default: (await import('../account/account-sheet.tsx')).AccountSheet,
-}))
-const PeopleSheet = lazy(async () => ({
-  default: (await import('../administration/people-sheet.tsx')).PeopleSheet,
-}))
+type Sheet = ComponentType<{ readonly onClose: () => void }>
 
-/** Account or people; neither is part of the page's first load. */
+/** None of them is part of the page's first load. */
+const SHEETS: Readonly<Record<SheetName, Sheet>> = {
+  account: lazy(async () => ({
+    default: (await import('../account/account-sheet.tsx')).AccountSheet,
+  })),
+  people: lazy(async () => ({
+    default: (await import('../administration/people-sheet.tsx')).PeopleSheet,
+  })),
+  work: lazy(async () => ({
+    default: (await import('../long-work/work-sheet.tsx')).WorkSheet,
+  })),
+}
+
+/** The sheet that is open over the page. */
 export function OpenSheet() {
   const open = useOpenSheet()
-  const close = () => openSheet(null)
   if (open === null) return null
+  const Open = SHEETS[open]
   return (
     <Suspense>
-      {open === 'account' ? <AccountSheet onClose={close} /> : <PeopleSheet onClose={close} />}
+      <Open onClose={() => openSheet(null)} />
     </Suspense>
   )
 }

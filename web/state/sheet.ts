@@ -1,6 +1,6 @@
-import { createStore, useStore } from '../state/store.ts'
+import { createStore, useStore } from './store.ts'
 
-export type SheetName = 'account' | 'people'
+export type SheetName = 'account' | 'people' | 'work'
 
 const open = createStore<SheetName | null>(null)
 
