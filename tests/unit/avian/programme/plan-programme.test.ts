@@ -68,8 +68,8 @@ describe('a programme', () => {
       ),
     )
     expect(whole?.reduction).toBe(0.5)
-    expect(part?.reduction).toBeGreaterThan(0.2)
-    expect(part?.reduction).toBeLessThan(0.3)
+    expect(part?.reduction).toBeGreaterThan(0)
+    expect(part?.reduction).toBeLessThan(0.25)
     expect(part?.poles[0]?.notes).toEqual(['1 pair stays open: no measure closes it.'])
   })
 
