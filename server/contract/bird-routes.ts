@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { BirdSettingsRecord, ChangeBirdSettingsBody } from './bird-settings.ts'
 import { FeederParams } from './feeders.ts'
 import { ChangeIncidentBody, IncidentBody, IncidentParams, IncidentRecord } from './incidents.ts'
-import { jsonAnswer } from './json-answer.ts'
+import { fileAnswer, jsonAnswer } from './json-answer.ts'
 import { ChangeNestBody, NestBody, NestParams, NestRecord } from './nests.ts'
 import { ChoosePoleTopBody, PoleTopParams, PoleTopRecord } from './pole-tops.ts'
 import {
@@ -16,6 +16,8 @@ import { VersionQuery } from './versioned.ts'
 
 const SEE = 'see feeders and solve voltages'
 const SEE_BIRDS = 'see nests and incidents'
+
+const TakeOutBirdsQuery = z.object({ as: z.enum(['csv', 'geojson']).default('csv') })
 
 /** A programme names every pole, its measures and what was left out. */
 const PROGRAMME_BYTES = 8 * 1024 * 1024
@@ -230,6 +232,29 @@ export const birdRoutes = {
     query: VersionQuery,
     answer: jsonAnswer(200, ProgrammeRecord, 'The programme, there again.'),
     problems: ['not-found', 'stale-version', 'wrong-state'],
+  },
+
+  takeOutBirdPoles: {
+    method: 'GET',
+    path: '/api/feeders/{feederId}/birds/poles',
+    tag: 'birds',
+    summary: 'Take the poles of a feeder out with what birds can bridge on each, as a file.',
+    right: 'take the bird record out',
+    params: FeederParams,
+    query: TakeOutBirdsQuery,
+    answer: fileAnswer('CSV (RFC 4180) or GeoJSON (RFC 7946), in the order of the feeder.'),
+    problems: ['not-found'],
+  },
+  takeOutIncidents: {
+    method: 'GET',
+    path: '/api/feeders/{feederId}/birds/incidents',
+    tag: 'birds',
+    summary: 'Take the finds at a feeder out with all their fields, as a file.',
+    right: 'take the bird record out',
+    params: FeederParams,
+    query: TakeOutBirdsQuery,
+    answer: fileAnswer('CSV (RFC 4180) or GeoJSON (RFC 7946), newest find first.'),
+    problems: ['not-found'],
   },
 
   getBirdSettings: {

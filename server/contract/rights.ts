@@ -34,6 +34,7 @@ export const RIGHTS = {
   'keep or change a programme': ['coordinator', 'supervisor'],
   'delete or restore a programme': ['coordinator', 'supervisor'],
   'set what bird work goes by': ['coordinator', 'supervisor'],
+  'take the bird record out': ['coordinator', 'supervisor'],
   'attach a file': ['planner', 'coordinator', 'crew', 'supervisor'],
   'delete or restore a file': ['planner', 'coordinator', 'supervisor'],
   'purge what was deleted': ['administrator'],

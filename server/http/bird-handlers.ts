@@ -1,6 +1,7 @@
 import type { birdRoutes } from '#contract/bird-routes.ts'
 import type { Services } from '../services/services.ts'
 import type { Handlers } from './handlers.ts'
+import { textStream } from './text-stream.ts'
 
 export function birdHandlers(services: Services): Pick<Handlers, keyof typeof birdRoutes> {
   return {
@@ -8,8 +9,31 @@ export function birdHandlers(services: Services): Pick<Handlers, keyof typeof bi
     ...incidentHandlers(services),
     ...poleTopHandlers(services),
     ...programmeHandlers(services),
+    ...fileHandlers(services),
     getBirdSettings: () => services.birdSettings.get(),
     changeBirdSettings: ({ body }, asker) => services.birdSettings.change(asker, body),
+  }
+}
+
+const MEDIA_TYPES = {
+  csv: 'text/csv; charset=utf-8; header=present',
+  geojson: 'application/geo+json',
+} as const
+
+type FileRoutes = 'takeOutBirdPoles' | 'takeOutIncidents'
+
+function fileHandlers({ birdFiles }: Services): Pick<Handlers, FileRoutes> {
+  return {
+    takeOutBirdPoles: async ({ params: { feederId }, query: { as } }, asker) => ({
+      mediaType: MEDIA_TYPES[as],
+      fileName: `${feederId}-bird-poles.${as}`,
+      content: textStream(await birdFiles.poles(asker, feederId, as)),
+    }),
+    takeOutIncidents: async ({ params: { feederId }, query: { as } }, asker) => ({
+      mediaType: MEDIA_TYPES[as],
+      fileName: `${feederId}-bird-finds.${as}`,
+      content: textStream(await birdFiles.incidents(asker, feederId, as)),
+    }),
   }
 }
 

@@ -2,6 +2,7 @@ import type { Actor } from '#contract/actor.ts'
 import type { TakeInBody } from '#contract/feeders.ts'
 import type { VoltageBody } from '#contract/voltage.ts'
 import { attachmentService } from './attachments.ts'
+import { birdFileService } from './bird-files.ts'
 import { birdSettingsService } from './bird-settings.ts'
 import { ChangeFeed } from './change-feed.ts'
 import { feederService } from './feeders.ts'
@@ -30,6 +31,7 @@ export function createServices(ports: Ports) {
     changes: new ChangeFeed(ports),
     feeders: feederService(ports),
     history: historyService(ports),
+    birdFiles: birdFileService(ports),
     birdSettings: birdSettingsService(ports),
     incidents: incidentService(ports),
     nests: nestService(ports),

@@ -1,13 +1,16 @@
 import type { SiteOutcome } from '#domain/siting/site-feeder.ts'
 import { SiteRequest } from '#domain/siting/site-request.ts'
-import { findFeeder } from './find-feeder.ts'
 import type { Store } from './ports.ts'
+import { recordedFeeder } from './recorded-feeder.ts'
 import type { RunWork, Threads, WorkEnding } from './work-ports.ts'
 
-/** One siting study, on the version of the feeder that it was started for. */
-export function runStudy(store: Pick<Store, 'feeders'>, threads: Pick<Threads, 'site'>): RunWork {
+/** One siting study, on the version of the feeder that it was started for, with what the record holds now. */
+export function runStudy(
+  store: Pick<Store, 'feeders' | 'protections' | 'nests' | 'incidents'>,
+  threads: Pick<Threads, 'site'>,
+): RunWork {
   return async ({ feederId, feederVersion, payload }, follow) => {
-    const { feeder } = await findFeeder(store, feederId ?? '', feederVersion ?? undefined)
+    const { feeder } = await recordedFeeder(store, feederId ?? '', feederVersion ?? undefined)
     return endingOf(await threads.site(feeder, SiteRequest.parse(payload), follow))
   }
 }

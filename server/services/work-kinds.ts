@@ -5,7 +5,10 @@ import { runStudy } from './study-work.ts'
 import type { Threads, WorkKinds } from './work-ports.ts'
 
 interface KindPorts {
-  readonly store: Pick<Store, 'feeders' | 'history' | 'reports'>
+  readonly store: Pick<
+    Store,
+    'feeders' | 'protections' | 'nests' | 'incidents' | 'history' | 'reports'
+  >
   readonly threads: Threads
   readonly clock: Clock
 }

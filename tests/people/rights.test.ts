@@ -94,6 +94,8 @@ const EXPECTED: Readonly<Record<RouteName, string>> = {
   deleteProgramme: 'coordinator supervisor',
   restoreProgramme: 'coordinator supervisor',
   changeBirdSettings: 'coordinator supervisor',
+  takeOutBirdPoles: 'coordinator supervisor',
+  takeOutIncidents: 'coordinator supervisor',
   attach: 'planner coordinator crew supervisor',
   deleteAttachment: 'planner coordinator supervisor',
   restoreAttachment: 'planner coordinator supervisor',
