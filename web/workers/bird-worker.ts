@@ -1,0 +1,4 @@
+import { answerCalls } from './answer-calls.ts'
+import { birdFunctions } from './bird-functions.ts'
+
+answerCalls(birdFunctions)
