@@ -42,14 +42,25 @@ export function draftFeeder(makings: FeederMakings): FeederDraft {
   const years = new Map(laid.poles.map((pole) => [pole.id, yearOf(pole, random)]))
   const served = services.flatMap((service) => serviceEquipment(service, years, random))
   const duties = dutiesOf(laid, services, devices, years)
+  const { protections, ...surroundings } = makings.surroundings(laid)
   return {
     header: headerOf(makings),
     poles: laid.poles.map((pole) => poleOf(pole, duties, makings, random)),
     spans: laid.spans.map(spanOf),
     equipment: [...devices, ...served, ...guysOf(laid, duties)],
     loads: services.map(loadOf),
-    ...makings.surroundings(laid),
+    ...surroundings,
+    protections: protections.filter((item) => fitsEquipment(item, served)),
   }
+}
+
+/** A cap goes on an arrester; where there is none the crew put none up. */
+function fitsEquipment(
+  { measure, pole }: FeederDraft['protections'][number],
+  equipment: readonly EquipmentDraft[],
+): boolean {
+  if (measure !== 'arrester cap') return true
+  return equipment.some((item) => item.kind === 'arrester' && item.pole === pole)
 }
 
 function headerOf({ laid, header, placeId }: FeederMakings): HeaderDraft {
@@ -127,7 +138,7 @@ function dutiesOf(
 function heavyDevice(item: EquipmentDraft): [string, NonNullable<PoleDuty['device']>][] {
   if (item.kind === 'regulator') return [[item.pole, 'regulator']]
   if (item.kind === 'capacitor') return [[item.pole, 'capacitor']]
-  if (item.kind === 'switch' || item.kind === 'recloser') return [[item.pole, 'switchgear']]
+  if (item.kind === 'switch' || item.kind === 'recloser') return [[item.pole, item.kind]]
   if (item.kind === 'solar' || item.kind === 'transformer') return [[item.pole, 'transformer']]
   return []
 }

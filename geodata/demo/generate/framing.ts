@@ -10,7 +10,7 @@ export interface PoleDuty {
   readonly isEnd: boolean
   readonly isTap: boolean
   /** Heaviest device on the pole, if any. */
-  readonly device: 'regulator' | 'switchgear' | 'capacitor' | 'transformer' | null
+  readonly device: 'regulator' | 'recloser' | 'switch' | 'capacitor' | 'transformer' | null
   readonly installedYear: number
 }
 
@@ -121,26 +121,27 @@ function pinArm(duty: PoleDuty, isRaptorFramed: boolean): Arm {
 function nameOf({ device, isTap }: PoleDuty, arm: string): string {
   const words = {
     regulator: 'regulator platform',
-    switchgear: 'switch pole',
+    recloser: 'recloser',
+    switch: 'switch pole',
     capacitor: 'capacitor rack',
     transformer: 'transformer',
   } as const
   return [arm, isTap ? 'tap' : '', device ? words[device] : ''].filter(Boolean).join(', ')
 }
 
-/** Jumpers and bushings stand close to tanks and brackets; a bare tangent has only the neutral below. */
+/** Under so much a ground wire was led to the pole top, against the standard; few poles have it. */
+const RAISED_GROUND_BELOW_IN = 41.6
+
+/** Bushings and jumpers stand close to tanks and brackets; a bare tangent has only the neutral below. */
 function groundGapIn({ device, phaseCount, isTap }: PoleDuty, random: SeededRandom): Gap {
-  if (device === 'transformer') {
-    return { horizontalIn: random.between(12, 18), verticalIn: random.between(13, 20) }
-  }
-  if (device !== null) {
-    return { horizontalIn: random.between(12, 20), verticalIn: random.between(14, 20) }
+  if (device !== null && device !== 'switch') {
+    return { horizontalIn: random.between(3, 7), verticalIn: random.between(8, 10) }
   }
   if (phaseCount === 1) {
     return { horizontalIn: random.between(3, 6), verticalIn: random.between(46, 60) }
   }
-  return {
-    horizontalIn: isTap ? random.between(22, 34) : random.between(32, 41),
-    verticalIn: random.between(41, 54),
-  }
+  const horizontalIn = isTap ? random.between(22, 34) : random.between(32, 41)
+  const verticalIn = random.between(41, 54)
+  const hasRaisedGround = verticalIn < RAISED_GROUND_BELOW_IN && !isTap && device === null
+  return hasRaisedGround ? { horizontalIn: 9, verticalIn: 16 } : { horizontalIn, verticalIn }
 }

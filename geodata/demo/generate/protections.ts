@@ -19,14 +19,41 @@ export function protectionsOf(
   services: readonly Service[],
   nestPlans: readonly NestPlan[],
   reachM: number,
+  finds: FeederDraft['incidents'],
 ): FeederDraft['protections'] {
   const random = seededRandom(SEED, `${laid.id} protections`)
   const looks = seededRandom(SEED, `${laid.id} looks at protections`)
   const nests = nestPlans.map(({ km, leftM }) => besideTrunk(laid, km, leftM).at)
   const near = services.filter(({ pole }) => nests.some((nest) => distance(nest, pole.at) < reachM))
-  return near.flatMap((service) =>
+  const nearNests = near.flatMap((service) =>
     random.chance(0.62) ? itemsOn(service, random).flatMap((each) => seen(each, looks)) : [],
   )
+  const repairs = services.flatMap((service) => repairAfter(finds, service, nearNests))
+  const repaired = new Set(repairs.map(({ pole }) => pole))
+  return [...nearNests.filter(({ pole }) => !repaired.has(pole)), ...repairs]
+}
+
+/** Where a bird was found and the pole mended, what hangs there dates from then. */
+function repairAfter(
+  finds: FeederDraft['incidents'],
+  service: Service,
+  items: readonly ProtectionDraft[],
+): ProtectionDraft[] {
+  const { id } = service.pole
+  const find = finds.find(({ pole, fixedOn }) => pole === id && fixedOn !== undefined)
+  if (!find?.fixedOn) return []
+  const on = find.fixedOn
+  const own = items.filter(({ pole }) => pole === id)
+  const pieces = own.length > 0 ? own : [pieceOn(service, 'bushing'), pieceOn(service, 'cutout')]
+  return pieces.map((piece) => ({
+    ...piece,
+    state: 'on',
+    on,
+    installedBy: 'line crew 1',
+    inspectEveryMonths: 36,
+    inspectedOn: find.inspectedOn ?? on,
+    condition: 'sound',
+  }))
 }
 
 interface Piece {
@@ -43,7 +70,7 @@ const PIECES = {
   cutout: ['cutout cover', 'cover', 'cutout cover', 290],
   jumper: ['insulated jumper', 'cover', 'insulated jumper to transformer', 360],
   arrester: ['arrester cap', 'guard', 'arrester cap', 160],
-  conductor: ['conductor cover', 'cover', 'conductor cover at the insulator', 520],
+  conductor: ['conductor cover', 'cover', 'conductor cover at the insulators', 520],
 } as const satisfies Record<string, readonly [Measure, Piece['kind'], string, number]>
 
 type PieceName = keyof typeof PIECES
@@ -75,7 +102,8 @@ type PlainItem = Omit<ProtectionDraft, 'state' | 'on'>
 
 function pieceOn({ pole, phases }: Service, name: PieceName): PlainItem {
   const [measure, kind, what, costUsd] = PIECES[name]
-  const words = phases.length === 1 ? `${phases} phase` : `${phases.length} phases`
+  const atTransformer = phases.length === 1 ? `${phases} phase` : `${phases.length} phases`
+  const words = name === 'conductor' ? 'all phases' : atTransformer
   return {
     id: `item-${pole.id}-${name}`,
     pole: pole.id,

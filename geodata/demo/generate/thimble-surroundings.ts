@@ -151,12 +151,15 @@ const INCIDENTS: readonly IncidentPlan[] = [
 const PROTECTED_WITHIN_M = 1_300
 
 export function thimbleSurroundings(roads: readonly Road[], services: readonly Service[]) {
-  return (laid: LaidFeeder): FeederSurroundings => ({
-    nests: nestsOf(laid, NESTS),
-    habitat: habitatOf(laid, HABITAT),
-    incidents: incidentsOf(laid, services, INCIDENTS),
-    protections: protectionsOf(laid, services, NESTS, PROTECTED_WITHIN_M),
-    access: accessOf(laid, roads),
-    keepOuts: keepOutsOf(laid, THIMBLE_KEEP_OUTS),
-  })
+  return (laid: LaidFeeder): FeederSurroundings => {
+    const incidents = incidentsOf(laid, services, INCIDENTS)
+    return {
+      nests: nestsOf(laid, NESTS),
+      habitat: habitatOf(laid, HABITAT),
+      incidents,
+      protections: protectionsOf(laid, services, NESTS, PROTECTED_WITHIN_M, incidents),
+      access: accessOf(laid, roads),
+      keepOuts: keepOutsOf(laid, THIMBLE_KEEP_OUTS),
+    }
+  }
 }
