@@ -1,7 +1,7 @@
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
 import { bridgedFrom } from '#domain/avian/pole-top/bridged-from.ts'
 import type { ContactPair } from '#domain/avian/pole-top/contact-pair.ts'
-import type { Part } from '#domain/avian/pole-top/part.ts'
+import type { Part, Point } from '#domain/avian/pole-top/part.ts'
 import { perchPlaces } from '#domain/avian/pole-top/perch-places.ts'
 import type { BirdSize } from '#domain/avian/species/bird-species.ts'
 import type { BirdPlace } from './bird-place.ts'
@@ -17,17 +17,19 @@ export interface Bird {
   readonly hasPerches: boolean
 }
 
+const POLE_TOP: Point = [0, 0, 0]
+
 /** A bird on the drawing; it starts where the tightest pair can be bridged from. */
 export function useBird(
   parts: readonly Part[],
   size: BirdSize,
   startPartId: string | undefined,
 ): Bird {
-  const perches = perchPlaces(parts)
+  const perches = useMemo(() => perchPlaces(parts), [parts])
   const [chosen, setChosen] = useState<BirdPlace | null>(null)
   const start = perches.find(({ partId }) => partId === startPartId) ?? perches[0]
   const place = standing(chosen, parts) ?? {
-    feetAt: start?.at ?? [0, 0, 0],
+    feetAt: start?.at ?? POLE_TOP,
     partId: start?.partId ?? null,
   }
   const at = perches.findIndex(
@@ -36,9 +38,15 @@ export function useBird(
   )
   const go = (perch: (typeof perches)[number] | undefined) =>
     perch && setChosen({ feetAt: perch.at, partId: perch.partId })
+  const { feetAt } = place
+  const { breadthM, heightM } = size
+  const bridged = useMemo(
+    () => bridgedFrom(parts, feetAt, { breadthM, heightM }),
+    [parts, feetAt, breadthM, heightM],
+  )
   return {
     place,
-    bridged: bridgedFrom(parts, place.feetAt, size),
+    bridged,
     put: setChosen,
     putOn: (partId) => go(perches.find((perch) => perch.partId === partId)),
     toNextPerch: () => go(perches[(at + 1) % Math.max(perches.length, 1)]),
