@@ -1,8 +1,8 @@
-import type { Phase } from '#domain/units/phases.ts'
 import type { Slot } from './cutout-parts.ts'
 import { drawPart } from './draw-part.ts'
+import type { Feed } from './hung-equipment.ts'
 import type { Part } from './part.ts'
-import { bracketLevelIn, type Rig, sideOf } from './rig.ts'
+import { type Rig, sideOf } from './rig.ts'
 import { ARM_OUT_IN, POLE_WIDTH_IN } from './supports.ts'
 
 /** On a bracket of its own a cutout stands so far from the pole's axis. */
@@ -18,18 +18,31 @@ export interface SlotRow {
   readonly arm: readonly Part[]
 }
 
-/** Places for so many phases, from left to right. */
-export function bracketSlots(rig: Rig, phases: readonly Phase[]): SlotRow {
-  const zIn = bracketLevelIn(rig)
-  if (phases.length <= 2) {
-    const sides = phases.length === 2 ? [-1, 1] : phases.map((phase) => sideOf(rig, phase))
+/** A height at which brackets stand, and what an arm there is called. */
+export interface Row {
+  readonly zIn: number
+  readonly armId: string
+  readonly armLabel: string
+}
+
+/** Places for as many pieces as stand on brackets, from left to right. */
+export function bracketSlots(rig: Rig, standing: readonly Feed[], row: Row): SlotRow {
+  const { zIn, armId, armLabel } = row
+  const [only] = standing
+  if (!needsArm(standing)) {
+    const sides = standing.length === 2 ? [-1, 1] : only ? [sideOf(rig, only)] : []
     return { slots: sides.map((side) => onPole(side, zIn)), arm: [] }
   }
-  const stepIn = (2 * ARM_REACH_IN) / (phases.length - 1)
+  const stepIn = (2 * ARM_REACH_IN) / (standing.length - 1)
   return {
-    slots: phases.map((_, index) => onArm(-ARM_REACH_IN + index * stepIn, zIn)),
-    arm: [equipmentArm(rig, 'equipment-arm', 'equipment arm', zIn)],
+    slots: standing.map((_, index) => onArm(-ARM_REACH_IN + index * stepIn, zIn)),
+    arm: [equipmentArm(rig, armId, armLabel, zIn)],
   }
+}
+
+/** More than two are carried by an arm of their own. */
+export function needsArm(standing: readonly Feed[]): boolean {
+  return standing.length > 2
 }
 
 /** The same place for another piece beside it, away from the pole. */

@@ -22,7 +22,7 @@ export function capacitorUnitParts(
   const z = lidLevelIn(rig)
   const x = (index - (count - 1) / 2) * UNIT_STEP_IN
   const heightIn = rig.plan.dimensions.bushingIn
-  const live: PointIn = [x - 3.5, RACK_OUT_IN, z + heightIn]
+  const live: PointIn = [x, RACK_OUT_IN + 3.5, z + heightIn]
   return [
     tankPart(`${id}-tank`, `${name} tank`, [x, RACK_OUT_IN, z], CAPACITOR_TANK),
     ...bushingParts(`${id}-bushing`, `${name} bushing`, phase, live, z),
@@ -30,7 +30,7 @@ export function capacitorUnitParts(
       `${id}-neutral`,
       `${name} neutral bushing`,
       'grounded',
-      [x + 3.5, RACK_OUT_IN, z + heightIn],
+      [x, RACK_OUT_IN - 3.5, z + heightIn],
       z,
     ),
     ...(slot

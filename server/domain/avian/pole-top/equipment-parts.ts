@@ -1,6 +1,6 @@
 import type { Phase } from '#domain/units/phases.ts'
 import type { Equipment } from '../../feeder/equipment.ts'
-import { beside, bracketSlots } from './bracket-slots.ts'
+import { beside, bracketSlots, needsArm } from './bracket-slots.ts'
 import { capacitorRackPart, capacitorUnitParts } from './capacitor-parts.ts'
 import {
   arresterParts,
@@ -11,15 +11,15 @@ import {
   type Slot,
 } from './cutout-parts.ts'
 import { guyParts } from './guy-parts.ts'
-import { type Feed, feedsOf } from './hung-equipment.ts'
+import { type Feed, feedsOf, isOfLine } from './hung-equipment.ts'
 import type { Part } from './part.ts'
 import { recloserParts } from './recloser-parts.ts'
 import { regulatorBankParts } from './regulator-parts.ts'
-import type { Rig } from './rig.ts'
-import { riserPhaseParts } from './riser-parts.ts'
+import { bracketLevelIn, lineBracketLevelIn, type Rig } from './rig.ts'
+import { riserPhaseParts, terminatorArm } from './riser-parts.ts'
 import { switchParts } from './switch-parts.ts'
 import { transformerUnitParts } from './transformer-parts.ts'
-import { jumper, leadFromLine, leadToLine } from './wire-ways.ts'
+import { jumper, leadFromLine, leadOnward } from './wire-ways.ts'
 
 /** Beside its cutout an arrester stands so far out. */
 const ARRESTER_BESIDE_IN = 9
@@ -28,27 +28,39 @@ const ARRESTER_BESIDE_IN = 9
 export function equipmentParts(rig: Rig): Part[] {
   const { equipment } = rig.plan
   const feeds = inPlace(rig, feedsOf(equipment))
-  const standing = feeds.filter(standsOnBracket)
-  const { slots, arm } = bracketSlots(
-    rig,
-    standing.map(({ phase }) => phase),
+  const rows = rowsOf(rig, feeds.filter(standsOnBracket)).map(({ standing, row }) => ({
+    standing,
+    ...bracketSlots(rig, standing, row),
+  }))
+  const slotOf = new Map(
+    rows.flatMap(({ standing, slots }) =>
+      standing.map((feed, index) => [feed, slots[index] ?? null] as const),
+    ),
   )
-  const slotOf = new Map(standing.map((feed, index) => [feed, slots[index] ?? null]))
   return [
-    ...arm,
+    ...rows.flatMap(({ arm }) => arm),
     ...feeds.flatMap((feed) => feedParts(rig, feed, slotOf.get(feed) ?? null, feeds)),
     ...equipment.flatMap((item) => wholeParts(rig, item, feeds)),
   ]
 }
 
 /** Fuses and cutouts that are left over are told from those of equipment by their name. */
-function cutoutName({ phase, fed }: Feed): string {
-  return fed?.kind === 'fuse' || fed === null
-    ? `${phase}-phase line cutout`
-    : `${phase}-phase cutout`
+function cutoutName(feed: Feed): string {
+  return isOfLine(feed) ? `${feed.phase}-phase line cutout` : `${feed.phase}-phase cutout`
 }
 
-/** From left to right, what belongs to the line itself after the equipment of its phase. */
+/** All in one row, unless a tap leaves between what belongs to the line and what hangs below. */
+function rowsOf(rig: Rig, standing: readonly Feed[]) {
+  const row = { zIn: bracketLevelIn(rig), armId: 'equipment-arm', armLabel: 'equipment arm' }
+  const lineRow = { zIn: lineBracketLevelIn(rig), armId: 'cutout-arm', armLabel: 'cutout arm' }
+  if (row.zIn === lineRow.zIn) return [{ standing, row }]
+  return [
+    { standing: standing.filter(isOfLine), row: lineRow },
+    { standing: standing.filter((feed) => !isOfLine(feed)), row },
+  ]
+}
+
+/** From left to right. */
 function inPlace({ leftToRight }: Rig, feeds: readonly Feed[]): Feed[] {
   const place = ({ phase }: Feed) => leftToRight.indexOf(phase)
   return [...feeds].sort((one, other) => place(one) - place(other))
@@ -60,15 +72,15 @@ function standsOnBracket({ fed, cutout, arrester }: Feed): boolean {
 }
 
 function feedParts(rig: Rig, feed: Feed, slot: Slot | null, feeds: readonly Feed[]): Part[] {
-  const { phase, fed, cutout, arrester } = feed
+  const { phase, cutout, arrester } = feed
   const arresterSlot = arrester && slot && arresterPlace(feed, slot)
   return [
     ...(cutout && slot ? cutoutWithLead(rig, feed, slot) : []),
     ...(arrester && arresterSlot ? arresterWithLead(rig, feed, arresterSlot, slot) : []),
     ...fedParts(rig, feed, cutout ? slot : null, arresterSlot, placeAmong(feed, feeds)),
-    ...(fed === null || fed.kind === 'fuse'
+    ...(isOfLine(feed)
       ? cutout && slot
-        ? loadSide(rig, `${cutout.id}-${phase}`, phase, slot)
+        ? leadOnward(rig, `${cutout.id}-${phase}-load-lead`, phase, cutoutBottom(slot))
         : []
       : []),
   ]
@@ -133,17 +145,6 @@ function fedParts(
   }
 }
 
-/** From the bottom of a cutout in the line to the tap, or back to the line behind the pole. */
-function loadSide(rig: Rig, id: string, phase: Phase, slot: Slot): Part[] {
-  const start = cutoutBottom(slot)
-  const tap = rig.tap(phase)
-  if (tap) {
-    const [x, y, z] = start
-    return jumper(`${id}-tap-lead`, phase, 'tap', [start, [x, y + 4, Math.min(z, tap[2]) + 2], tap])
-  }
-  return leadToLine(rig, `${id}-load-lead`, phase, 'line', start)
-}
-
 /** What is drawn once for all of its phases. */
 function wholeParts(rig: Rig, item: Equipment, feeds: readonly Feed[]): Part[] {
   const own = feeds.filter(({ fed }) => fed === item)
@@ -151,6 +152,10 @@ function wholeParts(rig: Rig, item: Equipment, feeds: readonly Feed[]): Part[] {
   switch (item.kind) {
     case 'capacitor':
       return [capacitorRackPart(rig, item.id, own.length)]
+    case 'riser':
+      return own.length > 0 && needsArm(feeds.filter(standsOnBracket))
+        ? [terminatorArm(rig, item.id)]
+        : []
     case 'recloser':
       return recloserParts(rig, item, own)
     case 'regulator':
@@ -158,7 +163,7 @@ function wholeParts(rig: Rig, item: Equipment, feeds: readonly Feed[]): Part[] {
     case 'switch':
       return switchParts(rig, item.id, phases)
     case 'guy':
-      return guyParts(item.id, item.count)
+      return guyParts(rig.plan, item.id, item.count)
     default:
       return []
   }

@@ -16,6 +16,16 @@ export interface Feed {
   readonly arrester: Fitting | null
 }
 
+/** A fuse, or a cutout or arrester by itself: it belongs to the line, not to what hangs on the pole. */
+export function isOfLine({ fed }: Feed): boolean {
+  return fed === null || fed.kind === 'fuse'
+}
+
+/** Taps begin behind what is of the line and has a load side: a cutout or a recloser. */
+export function feedsTap({ fed, cutout }: Feed): boolean {
+  return fed?.kind === 'recloser' || (cutout !== null && (fed === null || fed.kind === 'fuse'))
+}
+
 /** Each takes its cutout and arrester in this order, as far as the record has them. */
 const FED_IN_ORDER: readonly Equipment['kind'][] = [
   'transformer',

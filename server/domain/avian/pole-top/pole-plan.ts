@@ -6,6 +6,7 @@ import type { PoleSite } from './pole-top.ts'
 import type { PoleTopChoice } from './pole-top-choice.ts'
 import {
   type DimensionsIn,
+  type Hung,
   measuredDimensions,
   recordedDimensions,
   usualDimensions,
@@ -17,6 +18,7 @@ export interface PolePlan {
   readonly phases: readonly Phase[]
   readonly tapPhases: readonly Phase[]
   readonly equipment: readonly Equipment[]
+  readonly hung: Hung
   readonly dimensions: DimensionsIn
   readonly poleConducts: boolean
   readonly armMaterial: NonNullable<PoleTopChoice['armMaterial']>
@@ -40,16 +42,18 @@ export function polePlan(site: PoleSite): PolePlan | null {
   const measured = measuredDimensions(choice)
   const poleConducts = pole.material === 'steel' || pole.material === 'concrete'
   const armMaterial = choice?.armMaterial ?? words.armMaterial ?? (poleConducts ? 'steel' : 'wood')
-  const usual = usualDimensions(framing, phases.length, words.armFt, {
-    hasRegulatorPlatform:
-      regulatorMounting === 'platform' && equipment.some(({ kind }) => kind === 'regulator'),
-    hasTanks: equipment.some(({ kind }) => WITH_TANK.includes(kind)),
-  })
+  const hung: Hung = {
+    regulators: equipment.some(({ kind }) => kind === 'regulator') ? regulatorMounting : null,
+    hasTanks: equipment.some(({ kind }) => kind === 'riser' || WITH_TANK.includes(kind)),
+    hasTap: site.tapPhases.length > 0,
+  }
+  const usual = usualDimensions(framing, phases.length, words.armFt, hung)
   return {
     framing,
     phases,
     tapPhases: site.tapPhases,
     equipment,
+    hung,
     dimensions: fitted({ ...usual, ...recorded, ...measured }, framing, measured),
     poleConducts,
     armMaterial,

@@ -1,5 +1,5 @@
 import { equipmentParts } from './equipment-parts.ts'
-import { feedsOf } from './hung-equipment.ts'
+import { feedsOf, feedsTap } from './hung-equipment.ts'
 import { lineParts } from './line-parts.ts'
 import type { Part, Point } from './part.ts'
 import { type PolePlan, polePlan } from './pole-plan.ts'
@@ -30,7 +30,7 @@ function partsOf(plan: PolePlan): Part[] {
   const rig = rigOf(plan, supports, tapStarts(plan, supports))
   const fused = new Set(
     feedsOf(plan.equipment)
-      .filter(({ fed, cutout }) => cutout && (fed === null || fed.kind === 'fuse'))
+      .filter(feedsTap)
       .map(({ phase }) => phase),
   )
   return [

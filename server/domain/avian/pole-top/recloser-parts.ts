@@ -11,7 +11,7 @@ import {
   tankOutIn,
   tankPart,
 } from './tank-parts.ts'
-import { jumper, leadFromLine, leadToLine } from './wire-ways.ts'
+import { jumper, leadFromLine, leadOnward } from './wire-ways.ts'
 
 const BUSHING_STEP_IN = 11
 /** Bushings lean outward: source to the front, load to the pole. */
@@ -61,6 +61,6 @@ function phaseParts(
           ...jumper(`${id}-source-lead-on`, phase, 'recloser', [arresterAt, source]),
         ]
       : leadFromLine(rig, `${id}-source-lead`, phase, 'recloser', source)),
-    ...leadToLine(rig, `${id}-load-lead`, phase, 'line', load),
+    ...leadOnward(rig, `${id}-load-lead`, phase, load),
   ]
 }

@@ -1,7 +1,7 @@
 import type { Phase } from '#domain/units/phases.ts'
 import { drawPart, drawWire, type PointIn } from './draw-part.ts'
 import type { Part, Potential } from './part.ts'
-import { lidLevelIn, type Rig, sideOf } from './rig.ts'
+import { dropLevelIn, lidLevelIn, type Rig } from './rig.ts'
 import { ARM_OUT_IN } from './supports.ts'
 import { bushingParts, REGULATOR_TANK, tankArresterParts, tankPart } from './tank-parts.ts'
 import { jumper, leadFromLine, leadToLine } from './wire-ways.ts'
@@ -34,7 +34,7 @@ export function regulatorBankParts(rig: Rig, bankId: string, phases: readonly Ph
   const units = unitsOf(rig, bankId, phases)
   const isOnPlatform = rig.plan.regulatorMounting === 'platform'
   return [
-    ...(isOnPlatform ? [platformPart(bankId, units)] : []),
+    ...(isOnPlatform ? platformParts(bankId, units) : []),
     switchArmPart(rig, bankId, units),
     ...units.flatMap((unit) => unitParts(rig, unit)),
   ]
@@ -50,7 +50,7 @@ function unitsOf(rig: Rig, bankId: string, phases: readonly Phase[]): Unit[] {
     id: `${bankId}-${phase}`,
     phase,
     otherEnd: otherEndOf(connection, ordered, phase),
-    lid: lidAt(rig, index, own.length, sideOf(rig, phase)),
+    lid: lidAt(rig, index, own.length),
   }))
 }
 
@@ -66,12 +66,12 @@ function otherEndOf(
   return (connection === 'open delta' ? shared : next) ?? 'grounded'
 }
 
-function lidAt(rig: Rig, index: number, count: number, side: number): PointIn {
+function lidAt(rig: Rig, index: number, count: number): PointIn {
   const z = lidLevelIn(rig)
   if (rig.plan.regulatorMounting === 'platform') {
     return [(index - (count - 1) / 2) * PLATFORM_STEP_IN, PLATFORM_OUT_IN, z]
   }
-  if (count === 1) return [side * AROUND_OUT_IN, 0, z]
+  if (count === 1) return [-AROUND_OUT_IN, 0, z]
   if (count === 2) return [index === 0 ? -AROUND_OUT_IN : AROUND_OUT_IN, 0, z]
   const round: readonly PointIn[] = [
     [-AROUND_OUT_IN, 0, z],
@@ -81,19 +81,35 @@ function lidAt(rig: Rig, index: number, count: number, side: number): PointIn {
   return round[index] ?? [0, 0, z]
 }
 
-function platformPart(bankId: string, units: readonly Unit[]): Part {
+/** Between posts of its own, in front of the pole. */
+function platformParts(bankId: string, units: readonly Unit[]): Part[] {
   const [, y, z] = units[0]?.lid ?? [0, 0, 0]
   const halfIn = (units.length * PLATFORM_STEP_IN) / 2
-  return drawPart({
-    id: `${bankId}-platform`,
-    label: 'regulator platform',
-    kind: 'platform',
-    potential: 'grounded',
-    from: [-halfIn, y, z - REGULATOR_TANK.heightIn - 3],
-    to: [halfIn, y, z - REGULATOR_TANK.heightIn - 3],
-    widthIn: 26,
-    canPerch: true,
-  })
+  const zIn = z - REGULATOR_TANK.heightIn - 3
+  const post = (side: -1 | 1) =>
+    drawPart({
+      id: `${bankId}-platform-post-${side < 0 ? 'left' : 'right'}`,
+      label: side < 0 ? 'left post of the platform' : 'right post of the platform',
+      kind: 'platform',
+      potential: 'none',
+      from: [side * (halfIn - 5), y, zIn - 1],
+      to: [side * (halfIn - 5), y, zIn - 40],
+      widthIn: 9,
+    })
+  return [
+    drawPart({
+      id: `${bankId}-platform`,
+      label: 'regulator platform',
+      kind: 'platform',
+      potential: 'grounded',
+      from: [-halfIn, y, zIn],
+      to: [halfIn, y, zIn],
+      widthIn: 26,
+      canPerch: true,
+    }),
+    post(-1),
+    post(1),
+  ]
 }
 
 function switchArmPart({ plan }: Rig, bankId: string, units: readonly Unit[]): Part {
@@ -228,5 +244,14 @@ function commonLead(rig: Rig, { id, lid, otherEnd }: Unit, { common }: Terminals
       [common, [common[0], lid[1] + REGULATOR_TANK.widthIn / 2 + 1, lid[2]]],
     )
   }
-  return leadFromLine(rig, `${id}-sl-lead`, otherEnd, `${of} regulator SL bushing`, common)
+  const line = rig.inFront(otherEnd)
+  if (!line) return []
+  const [x, y, zIn] = line
+  const frontIn = Math.max(y, lid[1] + REGULATOR_TANK.widthIn / 2) + 14
+  return jumper(`${id}-sl-lead`, otherEnd, `${of} regulator SL bushing`, [
+    line,
+    [x, y + 4, dropLevelIn(rig, zIn)],
+    [(x + 2 * common[0]) / 3, frontIn, lid[2] + SWITCHES_ABOVE_LID_IN - 10],
+    common,
+  ])
 }

@@ -1,7 +1,9 @@
 import type { Phase } from '#domain/units/phases.ts'
 import type { PointIn } from './draw-part.ts'
+import { type Feed, isOfLine } from './hung-equipment.ts'
 import type { PolePlan } from './pole-plan.ts'
 import { armLevelIn, hasArm, type Support, takeOffBehind, takeOffInFront } from './supports.ts'
+import { TAP_BELOW_LINE_IN } from './usual-dimensions.ts'
 
 /** Where equipment finds the conductors of its pole. */
 export interface Rig {
@@ -49,14 +51,25 @@ function leftToRight(supports: readonly Support[]): Phase[] {
   return [...supports].sort((one, other) => one.at[0] - other.at[0]).map(({ phase }) => phase)
 }
 
-/** Side on which a single piece hangs: that of its conductor, right of the pole for one above it. */
-export function sideOf(rig: Rig, phase: Phase): -1 | 1 {
-  return (rig.inFront(phase)?.[0] ?? 0) < 0 ? -1 : 1
+/**
+ * Side on which a single piece hangs: that of its conductor, right of the pole for one above it. A tap
+ * leaves to the right, so that its cutout hangs there and what the middle phase feeds to the left.
+ */
+export function sideOf({ plan, inFront }: Rig, feed: Feed): -1 | 1 {
+  if (plan.hung.hasTap && isOfLine(feed)) return 1
+  const acrossIn = inFront(feed.phase)?.[0] ?? 0
+  return acrossIn < 0 || (plan.hung.hasTap && acrossIn === 0) ? -1 : 1
 }
 
 /** Height of the brackets of cutouts and arresters, inches. */
 export function bracketLevelIn({ plan }: Rig): number {
   return -plan.dimensions.bracketBelowTopIn
+}
+
+/** The same of what belongs to the line: above the tap, where other equipment hangs below it. */
+export function lineBracketLevelIn(rig: Rig): number {
+  const { hasTap, hasTanks } = rig.plan.hung
+  return bracketLevelIn(rig) + (hasTap && hasTanks ? TAP_BELOW_LINE_IN : 0)
 }
 
 /** Height of the lids of tanks, inches. */

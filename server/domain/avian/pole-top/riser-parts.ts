@@ -1,4 +1,4 @@
-import { onArm } from './bracket-slots.ts'
+import { equipmentArm, onArm } from './bracket-slots.ts'
 import { arresterTop, bracketPart, cutoutBottom, type Slot } from './cutout-parts.ts'
 import { drawPart, type PointIn } from './draw-part.ts'
 import type { Feed } from './hung-equipment.ts'
@@ -7,7 +7,7 @@ import { bracketLevelIn, type Rig } from './rig.ts'
 import { jumper, leadFromLine } from './wire-ways.ts'
 
 /** Bracket of the cable's end below that of its cutout. */
-export const TERMINATOR_BELOW_IN = 40
+const TERMINATOR_BELOW_IN = 40
 const TERMINATOR_IN = 18
 
 /** The end of a cable: terminator on a bonded bracket, fed from its cutout, its arrester or the line. */
@@ -50,8 +50,17 @@ export function riserPhaseParts(
   ]
 }
 
+/** Carries the ends of cables where the cutouts above them stand on an arm as well. */
+export function terminatorArm(rig: Rig, riserId: string): Part {
+  return equipmentArm(rig, `${riserId}-arm`, 'riser arm', terminatorLevelIn(rig))
+}
+
+function terminatorLevelIn(rig: Rig): number {
+  return bracketLevelIn(rig) - TERMINATOR_BELOW_IN
+}
+
 function terminatorSlot(rig: Rig, above: Slot | null): Slot {
-  const zIn = bracketLevelIn(rig) - TERMINATOR_BELOW_IN
+  const zIn = terminatorLevelIn(rig)
   if (!above) return onArm(0, zIn)
   const { from, at } = above
   return { from: [from[0], from[1], zIn], at: [at[0], at[1], zIn], canPerch: above.canPerch }

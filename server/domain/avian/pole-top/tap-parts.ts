@@ -12,10 +12,9 @@ import {
   takeOffBehind,
   takeOffInFront,
 } from './supports.ts'
+import { TAP_BELOW_LINE_IN } from './usual-dimensions.ts'
 import { jumper } from './wire-ways.ts'
 
-/** A tap ends so far below the arm, or below the lowest phase of a pole without one. */
-const BELOW_LINE_IN = 38
 /** Outer phases of a tap of several, along the main line. */
 const OUTER_IN = 44
 const TAP_ARM_OUT_IN = POLE_WIDTH_IN / 2 + 2
@@ -28,13 +27,15 @@ interface TapPhase {
 /** Where the wire to a tapped phase is clamped on, beyond its dead-end to the right of the pole. */
 export function tapStarts(plan: PolePlan, supports: readonly Support[]): Map<Phase, PointIn> {
   const zIn = tapLevelIn(plan, supports)
-  return new Map(tapOrder(plan).map(({ phase, yIn }) => [phase, [clampIn(plan) + 7, yIn, zIn]]))
+  return new Map(
+    tapOrder(plan, supports).map(({ phase, yIn }) => [phase, [clampIn(plan) + 7, yIn, zIn]]),
+  )
 }
 
 /** Dead-ends of the tap, on an arm of their own where there are several. */
 export function tapParts(plan: PolePlan, supports: readonly Support[]): Part[] {
   const zIn = tapLevelIn(plan, supports)
-  const order = tapOrder(plan)
+  const order = tapOrder(plan, supports)
   return [
     ...(order.length > 1 ? [tapArm(plan, zIn)] : []),
     ...order.flatMap(({ phase, yIn }) => deadEnd(plan, phase, yIn, zIn)),
@@ -52,8 +53,8 @@ export function tapJumpers(
     const { phase } = support
     const end = starts.get(phase)
     if (!end || isFused(phase)) return []
-    const start = end[1] > 0 ? takeOffInFront(plan, support) : takeOffBehind(plan, support)
-    if (!start) return []
+    const behind = end[1] > 0 ? null : takeOffBehind(plan, support)
+    const start = behind ?? takeOffInFront(plan, support)
     return jumper(`tap-${phase}-jumper`, phase, 'tap', [start, wayPoint(start, end), end])
   })
 }
@@ -65,15 +66,23 @@ function wayPoint([x, y, z]: PointIn, end: PointIn): PointIn {
   return [Math.min(x, 0) / 3 + 6, yIn, Math.min(z - 12, end[2] + 12)]
 }
 
-function tapOrder({ tapPhases }: PolePlan): TapPhase[] {
-  if (tapPhases.length === 1) return tapPhases.map((phase) => ({ phase, yIn: 0 }))
-  const places = tapPhases.length === 2 ? [-OUTER_IN, OUTER_IN] : [-OUTER_IN, 0, OUTER_IN]
-  return tapPhases.map((phase, index) => ({ phase, yIn: places[index] ?? 0 }))
+/**
+ * The phase on the far side of the pole leaves in front, so that its wire passes before the others;
+ * from a recloser, whose load side faces the pole, behind.
+ */
+function tapOrder({ tapPhases, equipment }: PolePlan, supports: readonly Support[]): TapPhase[] {
+  const isFedByRecloser = equipment.some(({ kind }) => kind === 'recloser')
+  const acrossIn = (phase: Phase) => supports.find((each) => each.phase === phase)?.at[0] ?? 0
+  const ordered = [...tapPhases].sort((one, other) => acrossIn(one) - acrossIn(other))
+  if (ordered.length === 1) return ordered.map((phase) => ({ phase, yIn: 0 }))
+  if (isFedByRecloser) ordered.reverse()
+  const places = ordered.length === 2 ? [OUTER_IN, -OUTER_IN] : [OUTER_IN, 0, -OUTER_IN]
+  return ordered.map((phase, index) => ({ phase, yIn: places[index] ?? 0 }))
 }
 
 function tapLevelIn(plan: PolePlan, supports: readonly Support[]): number {
   const lineIn = hasArm(plan) ? armLevelIn(plan) : Math.min(0, ...supports.map(({ at }) => at[2]))
-  return lineIn - BELOW_LINE_IN
+  return lineIn - TAP_BELOW_LINE_IN
 }
 
 function clampIn({ tapPhases }: PolePlan): number {

@@ -24,14 +24,15 @@ const ARRESTER_OFF_IN = 6
  */
 export function transformerUnitParts(
   rig: Rig,
-  { phase, fed, arrester }: Feed,
+  feed: Feed,
   slot: Slot | null,
   place: { readonly index: number; readonly count: number },
 ): Part[] {
+  const { phase, fed, arrester } = feed
   if (fed?.kind !== 'transformer') return []
   const id = `${fed.id}-${phase}`
   const name = `${phase}-phase transformer`
-  const lid = lidAt(rig, place, sideOf(rig, phase))
+  const lid = lidAt(rig, place, Math.sign(slot?.at[0] ?? 0) || sideOf(rig, feed))
   const [x, y, z] = lid
   const bushing: PointIn = [x, y, z + rig.plan.dimensions.bushingIn]
   const from = slot ? cutoutBottom(slot) : rig.inFront(phase)

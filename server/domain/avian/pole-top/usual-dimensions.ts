@@ -13,8 +13,10 @@ export const PIN_INSET_IN = 4
 
 /** What the usual dimensions of equipment go by. */
 export interface Hung {
-  readonly hasRegulatorPlatform: boolean
+  readonly regulators: 'platform' | 'on the pole' | null
+  /** Tanks, or the ends of cables, which reach as low. */
   readonly hasTanks: boolean
+  readonly hasTap: boolean
 }
 
 const USUAL_ARM_FT = 8
@@ -29,15 +31,16 @@ export function usualDimensions(
   framing: Framing,
   phaseCount: number,
   armFt: number | null,
-  { hasRegulatorPlatform, hasTanks }: Hung,
+  { regulators, hasTanks, hasTap }: Hung,
 ): DimensionsIn {
   const topPinIn = framing === 'flat arm' ? 6 : 10
   const outerDropIn = framing === 'flat arm' || framing === 'two-phase arm' ? 0 : 16
   const armPinIn = 8
   const verticalStepIn = 40
   const lowestPhaseIn = lowestPhaseBelowTopIn(framing, phaseCount, verticalStepIn)
-  const bracketBelowTopIn = lowestPhaseIn + (framing === 'vertical corner' ? 44 : 24)
-  const lidBelowTopIn = bracketBelowTopIn + (hasRegulatorPlatform ? 66 : 26)
+  const lineIn = lowestPhaseIn + (hasTap && hasTanks ? TAP_BELOW_LINE_IN : 0)
+  const bracketBelowTopIn = lineIn + (framing === 'vertical corner' ? 44 : 24)
+  const lidBelowTopIn = bracketBelowTopIn + LID_BELOW_BRACKET_IN[regulators ?? 'none']
   return {
     outerPhaseIn: ((armFt ?? USUAL_ARM_FT) * 12) / 2 - PIN_INSET_IN,
     middlePhaseIn: 0,
@@ -45,12 +48,20 @@ export function usualDimensions(
     outerDropIn,
     armPinIn,
     verticalStepIn,
-    neutralBelowTopIn: hasTanks ? lidBelowTopIn + 48 : lowestPhaseIn + 50,
+    neutralBelowTopIn: hasTanks
+      ? lidBelowTopIn + 48
+      : lowestPhaseIn + (hasTap ? TAP_BELOW_LINE_IN + 40 : 50),
     bracketBelowTopIn,
     lidBelowTopIn,
     bushingIn: 9,
   }
 }
+
+/** A tap ends so far below the arm, or below the lowest phase of a pole without one. */
+export const TAP_BELOW_LINE_IN = 38
+
+/** Above the lids of regulators there must be room for their switches. */
+const LID_BELOW_BRACKET_IN = { none: 26, platform: 66, 'on the pole': 46 } as const
 
 /** Uppermost phase of those that hang at the pole itself. */
 export const FIRST_VERTICAL_BELOW_TOP_IN = 8

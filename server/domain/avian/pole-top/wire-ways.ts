@@ -16,12 +16,25 @@ export function jumper(
   )
 }
 
+/** A wire that crosses to the other side of the pole passes so far before those that do not. */
+const CROSSING_OUT_IN = 12
+
 /** From the conductor in front of the pole: down past the arm, then across. Empty where there is none. */
 export function leadFromLine(rig: Rig, id: string, phase: Phase, to: string, end: PointIn): Part[] {
   const start = rig.inFront(phase)
   if (!start) return []
   const [x, y, z] = start
-  return jumper(id, phase, to, [start, [x, y + 2, dropLevelIn(rig, z)], end])
+  const outIn = x * end[0] < 0 ? CROSSING_OUT_IN : 2
+  return jumper(id, phase, to, [start, [x, y + outIn, dropLevelIn(rig, z)], end])
+}
+
+/** So far from the pole's axis a wire passes it. */
+const BESIDE_POLE_IN = 16
+/** What stands before the pole is left upwards first, clear of its neighbours. */
+const RISE_IN = 14
+
+function rise([x, y, z]: PointIn): PointIn {
+  return [x, y, z + RISE_IN]
 }
 
 /** Back to the conductor behind the pole, past its side. Empty where the line ends here. */
@@ -29,12 +42,52 @@ export function leadToLine(rig: Rig, id: string, phase: Phase, to: string, start
   const end = rig.behind(phase)
   if (!end) return []
   const [x, y, z] = end
-  const place = rig.leftToRight.indexOf(phase)
-  const besideIn = [-30, 14, 34][rig.leftToRight.length === 1 ? 1 : place] ?? 14
+  const isBeforePole = Math.abs(start[0]) < BESIDE_POLE_IN
+  const isMiddle = isBeforePole && Math.abs(x) < BESIDE_POLE_IN
+  const besideIn = isMiddle
+    ? BESIDE_POLE_IN
+    : isBeforePole
+      ? 2 * Math.sign(x) * BESIDE_POLE_IN
+      : start[0]
+  const turnIn = Math.max(start[2] + RISE_IN, (start[2] + dropLevelIn(rig, z)) / 2)
   return jumper(id, phase, to, [
     start,
-    [besideIn, 2, Math.max(start[2] + 12, dropLevelIn(rig, z) - 30)],
-    [x, y - 2, dropLevelIn(rig, z)],
+    ...(isMiddle ? [rise(start)] : []),
+    [besideIn, 2, turnIn],
+    [x, y < 0 ? y - 2 : y, dropLevelIn(rig, z)],
     end,
   ])
+}
+
+/** From the load side of a cutout or recloser to the tap that leaves here, or back to the line. */
+export function leadOnward(rig: Rig, id: string, phase: Phase, start: PointIn): Part[] {
+  const tap = rig.tap(phase)
+  return tap
+    ? jumper(id, phase, 'tap', [start, ...wayToTap(start, tap), tap])
+    : leadToLine(rig, id, phase, 'line', start)
+}
+
+/** A wire to the far side of a tap passes so far under its other phases. */
+const UNDER_TAP_IN = 14
+
+/** Clear of the pole and of the wires of the other phases. */
+function wayToTap([x, y, z]: PointIn, [tapX, tapY, tapZ]: PointIn): PointIn[] {
+  const underIn = Math.min(z, tapZ) - UNDER_TAP_IN
+  const halfwayIn = (z + tapZ) / 2
+  if (tapY < 0 && x > BESIDE_POLE_IN) {
+    return [
+      [tapX, y, underIn],
+      [tapX, tapY / 2, underIn],
+    ]
+  }
+  if (tapY < 0) {
+    return [
+      [-1.4 * BESIDE_POLE_IN, 0, halfwayIn - 6],
+      [0, -1.8 * BESIDE_POLE_IN, halfwayIn],
+    ]
+  }
+  if (x >= BESIDE_POLE_IN) return []
+  return Math.abs(x) < BESIDE_POLE_IN
+    ? [rise([x, y, z]), [1.3 * BESIDE_POLE_IN, (y + tapY) / 2, halfwayIn + RISE_IN / 2]]
+    : [[x, y + 12, Math.min(z, tapZ) + 2]]
 }
