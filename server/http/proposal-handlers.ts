@@ -11,9 +11,9 @@ type ProposalRoutes =
 
 export function proposalHandlers({ proposals }: Services): Pick<Handlers, ProposalRoutes> {
   return {
-    listProposals: ({ params }) => proposals.list(params.feederId),
+    listProposals: ({ params }, asker) => proposals.list(asker, params.feederId),
     saveProposal: ({ params, body }, asker) => proposals.save(asker, params.feederId, body),
-    getProposal: ({ params }) => proposals.get(params.proposalId),
+    getProposal: ({ params }, asker) => proposals.get(asker, params.proposalId),
     changeProposal: ({ params, body }, asker) => proposals.change(asker, params.proposalId, body),
     deleteProposal: ({ params, query }, asker) =>
       proposals.delete(asker, params.proposalId, query.version),

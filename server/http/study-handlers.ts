@@ -17,8 +17,8 @@ export function studyHandlers({ studies }: Services): Pick<Handlers, StudyRoutes
     },
     startStudies: ({ body }, actor) => studies.startMany(actor, body),
     listStudies: ({ params }) => studies.list(params.feederId),
-    getStudy: ({ params }) => studies.get(params.studyId),
-    followStudy: ({ params }) => studies.follow(params.studyId),
+    getStudy: ({ params }, asker) => studies.get(asker, params.studyId),
+    followStudy: ({ params }, asker) => studies.follow(asker, params.studyId),
     cancelStudy: ({ params }, actor) => studies.cancel(actor, params.studyId),
   }
 }

@@ -6,13 +6,15 @@ import type { Ports } from './ports.ts'
 import { Refusal } from './refusal.ts'
 import { refuseUnknownPlaces } from './refuse-unknown-places.ts'
 import { settleWritten } from './settle-written.ts'
+import { proposalSeenBy } from './without-nests.ts'
 
 export function proposalService({ store, clock, newId }: Pick<Ports, 'store' | 'clock' | 'newId'>) {
   const stamp = (asker: Asker) => ({ actor: actorOf(asker), at: clock() })
   return {
-    list: async (feederId: string): Promise<SavedProposal[]> => {
+    list: async (asker: Asker, feederId: string): Promise<SavedProposal[]> => {
       await findFeeder(store, feederId)
-      return store.proposals.list(feederId)
+      const proposals = await store.proposals.list(feederId)
+      return proposals.map((proposal) => proposalSeenBy(asker, proposal))
     },
 
     /** @throws Refusal `not-found`, or `malformed-request` naming what the feeder does not have. */
@@ -29,11 +31,11 @@ export function proposalService({ store, clock, newId }: Pick<Ports, 'store' | '
       return store.proposals.add(proposal, { actor, at })
     },
 
-    get: async (proposalId: string): Promise<SavedProposal> => {
+    get: async (asker: Asker, proposalId: string): Promise<SavedProposal> => {
       const proposal = await store.proposals.find(proposalId)
       if (!proposal || proposal.deletedAt !== null)
         throw new Refusal('not-found', missing(proposalId))
-      return proposal
+      return proposalSeenBy(asker, proposal)
     },
 
     change: async (

@@ -1,4 +1,5 @@
 import type { Actor } from '#contract/actor.ts'
+import type { Asker } from '#contract/rights.ts'
 import type { Study, StudyEvent, StudySummary } from '#contract/studies.ts'
 import type { StartStudiesBody, StudiesStarted } from '#contract/work.ts'
 import type { SiteRequest } from '#domain/siting/site-request.ts'
@@ -8,6 +9,7 @@ import { Refusal } from './refusal.ts'
 import { refuseUnfitRequest } from './refuse-unfit-request.ts'
 import { settleCancelled } from './settle-cancelled.ts'
 import { submitWork } from './submit-work.ts'
+import { studySeenBy } from './without-nests.ts'
 import { workEvents } from './work-events.ts'
 import type { WorkItem, WorkOrder } from './work-ports.ts'
 
@@ -55,7 +57,8 @@ export function studyService({ store, work, clock, newId }: StudyPorts) {
       }
     },
 
-    get: async (studyId: string): Promise<Study> => studyOf(await find(studyId)),
+    get: async (asker: Asker, studyId: string): Promise<Study> =>
+      studySeenBy(asker, studyOf(await find(studyId))),
 
     list: async (feederId: string): Promise<StudySummary[]> => {
       await findFeeder(store, feederId)
@@ -63,9 +66,9 @@ export function studyService({ store, work, clock, newId }: StudyPorts) {
     },
 
     /** Its present state first, then each change, and last how it ended. */
-    follow: async (studyId: string): Promise<AsyncIterable<StudyEvent>> => {
+    follow: async (asker: Asker, studyId: string): Promise<AsyncIterable<StudyEvent>> => {
       await find(studyId)
-      return workEvents(work.follow(studyId), studyOf)
+      return workEvents(work.follow(studyId), (item) => studySeenBy(asker, studyOf(item)))
     },
 
     cancel: async (actor: Actor, studyId: string): Promise<Study> => {
