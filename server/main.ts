@@ -60,6 +60,8 @@ export interface ServerOptions {
     readonly folder: string
     readonly schedule: Pick<Schedule, 'everyHours' | 'keep'> | null
   }
+  /** How often event streams give a sign of life; 15 s when left out. */
+  readonly streamBeatMs?: number
   /** Left out: only what goes wrong is told. */
   readonly log?: ServerLog
 }
@@ -164,6 +166,7 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
         workByState: () => store.work.countByState(),
         followers: () => services.changes.followers,
       },
+      ...(options.streamBeatMs !== undefined && { streamBeatMs: options.streamBeatMs }),
     })
     const server = createHttpServer(app)
     const { host = DEFAULT_HOST, port = DEFAULT_PORT } = options

@@ -10,6 +10,7 @@ import { attachmentHandlers } from './attachment-handlers.ts'
 import { birdHandlers } from './bird-handlers.ts'
 import { changeHandlers } from './change-handlers.ts'
 import { errorResponse, type WhyUnavailable } from './error-response.ts'
+import { STREAM_BEAT_MS } from './event-stream.ts'
 import { feederHandlers } from './feeder-handlers.ts'
 import { admission } from './gate.ts'
 import type { Handlers } from './handlers.ts'
@@ -55,6 +56,8 @@ export interface AppOptions {
   readonly whyUnavailable: WhyUnavailable
   readonly readiness: Readiness
   readonly measures: MeasureSource
+  /** How often event streams give a sign of life; 15 s when left out. */
+  readonly streamBeatMs?: number
 }
 
 /** The whole server as one function from request to answer. */
@@ -99,7 +102,9 @@ export function createApp(services: Services, options: AppOptions): OpenAPIHono 
   const { people, log, readiness } = options
   const gate = { admit: admission(people) }
   const { repeatable } = services
-  serveRoutes(app, handlers, { gate, repeatable, stopping: readiness.stopping, log })
+  const { stopping } = readiness
+  const beatMs = options.streamBeatMs ?? STREAM_BEAT_MS
+  serveRoutes(app, handlers, { gate, repeatable, stopping, log, beatMs })
   serveLibrary(app, people)
   app.all('/api/*', unknownAddress)
   serveScreens(app, options.webFolder)

@@ -1,3 +1,4 @@
+import type { HttpBindings } from '@hono/node-server'
 import type { Context } from 'hono'
 import { type SSEStreamingApi, streamSSE } from 'hono/streaming'
 import type { ServerLog } from '../log/server-log.ts'
@@ -10,7 +11,7 @@ interface NamedEvent {
 }
 
 /** A comment this often keeps proxies from closing a quiet stream. */
-const KEEP_ALIVE_MS = 15_000
+export const STREAM_BEAT_MS = 15_000
 
 /** Whether who follows may still do so is looked at with every second of them. */
 const BEATS_BETWEEN_CHECKS = 2
@@ -23,6 +24,8 @@ export interface StreamSurroundings {
   /** Ends every stream; a browser then asks again, another server or the next start. */
   readonly stopping: AbortSignal
   readonly log: ServerLog
+  /** How often a stream gives a sign of life. */
+  readonly beatMs: number
 }
 
 interface Admission {
@@ -33,14 +36,23 @@ interface Admission {
 export function eventStream(
   context: Context,
   events: AsyncIterable<NamedEvent>,
-  { stopping, log, isStillAdmitted }: StreamSurroundings & Admission,
+  { stopping, log, beatMs, isStillAdmitted }: StreamSurroundings & Admission,
 ): Response {
   const requestId = String(context.get('requestId'))
   const fail = (fault: unknown) => log.fault(fault, { requestId })
   const send = async (stream: SSEStreamingApi) => {
     const iterator = events[Symbol.asyncIterator]()
     const end = endOf(stream, stopping)
-    const stopBeating = beat(stream, isStillAdmitted, end.reach, fail)
+    const stopBeating = beat(stream, beatMs, {
+      isStillAdmitted,
+      end: end.reach,
+      cut: () => {
+        end.reach()
+        // What was written waits for a reader that takes nothing, so only a broken line ends it.
+        bindingsOf(context).outgoing.destroy()
+      },
+      fail,
+    })
     try {
       await Promise.race([sendEach(stream, iterator), end.reached])
     } finally {
@@ -66,18 +78,29 @@ async function sendEach(
   }
 }
 
-/** Keeps the stream open while the reader reads and may read; else `reach`es its end. */
+function bindingsOf({ env }: Context): HttpBindings {
+  return env as HttpBindings
+}
+
+interface Watch extends Admission {
+  /** The reader may follow no more. */
+  readonly end: () => void
+  /** The reader takes nothing. */
+  readonly cut: () => void
+  readonly fail: (fault: unknown) => void
+}
+
+/** Keeps the stream open while the reader reads and may read. */
 function beat(
   stream: SSEStreamingApi,
-  isStillAdmitted: () => Promise<boolean>,
-  reach: () => void,
-  fail: (fault: unknown) => void,
+  beatMs: number,
+  { isStillAdmitted, end, cut, fail }: Watch,
 ): () => void {
   let beats = 0
   let unread = 0
   const timer = setInterval(() => {
     beats++
-    if (unread > 0 && ++unread > MOST_UNREAD_BEATS) return reach()
+    if (unread > 0 && ++unread > MOST_UNREAD_BEATS) return cut()
     if (unread === 0) {
       unread = 1
       void stream.write(': still here\n\n').then(() => {
@@ -86,9 +109,9 @@ function beat(
     }
     if (beats % BEATS_BETWEEN_CHECKS !== 0) return
     isStillAdmitted().then((isAdmitted) => {
-      if (!isAdmitted) reach()
+      if (!isAdmitted) end()
     }, fail)
-  }, KEEP_ALIVE_MS)
+  }, beatMs)
   return () => clearInterval(timer)
 }
 

@@ -89,7 +89,7 @@ export function attachmentService({
     },
 
     restore: async (asker: Asker, attachmentId: string, version: number): Promise<Attachment> => {
-      await findSeen(store, asker, attachmentId)
+      await refusePurgedHolder(store, await findSeen(store, asker, attachmentId))
       return settleWritten(await store.attachments.restore(attachmentId, version, stamp(asker)), {
         missing: missing(attachmentId),
         wrongState: 'The file is not deleted, so there is nothing to restore.',
@@ -107,6 +107,18 @@ async function findSeen(store: Store, asker: Asker, attachmentId: string): Promi
   const attachment = await store.attachments.find(attachmentId)
   if (attachment && maySeeAttachedTo(asker, attachment.attachedTo)) return attachment
   throw new Refusal('not-found', missing(attachmentId))
+}
+
+/** What it hung on may have been purged meanwhile; the history says so. */
+async function refusePurgedHolder(
+  store: Store,
+  { feederId, attachedTo, attachedToId }: Attachment,
+): Promise<void> {
+  if (attachedTo === 'pole') return
+  const entries = await store.history.of(attachedTo, attachedToId, feederId)
+  if (entries.at(-1)?.what !== 'purged') return
+  const detail = `The ${HOLDER_WORDS[attachedTo]} that the file was attached to was removed for good, so the file cannot be brought back to it.`
+  throw new Refusal('wrong-state', detail)
 }
 
 async function refuseUnknownPlace(

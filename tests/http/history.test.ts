@@ -241,7 +241,7 @@ describe('what was deleted', () => {
     })
   })
 
-  it('is not purged while files are attached to it', async () => {
+  it('is not purged while files are attached to it, and gets none back afterwards', async () => {
     const { id } = await addGuard({ ...GUARD, what: 'photographed' })
     const query = { attachedTo: 'protection', attachedToId: id, fileName: 'report.pdf' } as const
     const file = new Blob(['%PDF-1.7\n%%EOF\n'])
@@ -254,6 +254,12 @@ describe('what was deleted', () => {
     const input = { params: { attachmentId: attached.id }, query: { version: 1 } }
     await server.call(routes.deleteAttachment, input, COORDINATOR)
     await server.call(routes.purge, purgeOf(id, 2), administrator.headers)
+    const again = { ...input, query: { version: 2 } }
+    const late = await server.problem(routes.restoreAttachment, again, COORDINATOR)
+    expect(late).toMatchObject({ status: 409, code: 'wrong-state' })
+    expect(late.detail).toBe(
+      'The guard, cover or perch that the file was attached to was removed for good, so the file cannot be brought back to it.',
+    )
   })
 
   it('is purged by nobody else, not while it stands, not unseen and not without a reason', async () => {
