@@ -48,6 +48,7 @@ describe('long work', () => {
 
   it('makes a report of the history on a phone, which is saved as a file', async () => {
     const { page, complaints } = await session.open('&feeder=ridge', ON_PHONE, 'supervisor')
+    await page.getByRole('button', { name: 'More', exact: true }).click()
     await page.getByRole('button', { name: /Demo supervisor/ }).click()
     await page.getByRole('button', { name: 'Work under way and done' }).first().click()
     const sheet = sheetOf(page)

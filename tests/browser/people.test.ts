@@ -1,5 +1,6 @@
 import type { Browser, Locator, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
 import {
   type DeskPage,
   keepPicture,
@@ -9,8 +10,11 @@ import {
 } from '../support/desk-page.ts'
 import { deskSession } from '../support/desk-session.ts'
 import { findFreePort } from '../support/free-port.ts'
+import { proposalToKeep } from '../support/kept-proposal.ts'
 import { launchChromium } from '../support/launch-chromium.ts'
 import { oneTimeCode } from '../support/one-time-code.ts'
+import { type SignOnProvider, startSignOnProvider } from '../support/sign-on-provider.ts'
+import { smallFeeder } from '../support/small-feeder.ts'
 import { type RunningServer, startServer } from '../support/start-server.ts'
 
 const textOf = async (part: Locator) => (await part.textContent()) ?? ''
@@ -55,6 +59,7 @@ const SAM = { name: 'Sam Ortiz', email: 'sam@utility.example', password: 'long s
 
 describe('a server without the demo', () => {
   let server: RunningServer
+  let provider: SignOnProvider
   let browser: Browser
   let origin: string
   let robin: DeskPage
@@ -64,7 +69,17 @@ describe('a server without the demo', () => {
     const port = await findFreePort()
     // A passkey belongs to a name, so the server is reached by one.
     origin = `http://localhost:${port}`
-    const env = { CROSSARM_DEMO: 'off', CROSSARM_PASSKEYS: 'on', CROSSARM_ORIGIN: origin }
+    provider = await startSignOnProvider()
+    const { discovery, client, secret, name } = provider.settings
+    const env = {
+      CROSSARM_DEMO: 'off',
+      CROSSARM_PASSKEYS: 'on',
+      CROSSARM_ORIGIN: origin,
+      CROSSARM_SIGN_ON_DISCOVERY: discovery,
+      CROSSARM_SIGN_ON_CLIENT: client,
+      CROSSARM_SIGN_ON_SECRET: secret,
+      CROSSARM_SIGN_ON_NAME: name,
+    }
     server = await startServer({ port, env })
     browser = await launchChromium()
   })
@@ -75,6 +90,7 @@ describe('a server without the demo', () => {
     await robin?.close()
     await browser?.close()
     await server?.stop()
+    await provider?.stop()
   })
 
   const visit = async (address = origin, viewport?: typeof PHONE) => {
@@ -291,5 +307,78 @@ describe('a server without the demo', () => {
     await page.getByRole('button', { name: 'Sign in with a passkey' }).click()
     await menu(page).waitFor()
     expect(await textOf(menu(page))).toContain(ROBIN.name)
+  })
+
+  it('signs out everywhere else and changes the password, which the history tells', async () => {
+    const other = await visit()
+    await other.getByLabel('Email').fill(ROBIN.email)
+    await other.getByLabel('Password').fill(ROBIN.password)
+    await other.getByRole('button', { name: 'Sign in', exact: true }).click()
+    await menu(other).waitFor()
+    const { page } = robin
+    await menu(page).click()
+    await page.getByRole('button', { name: 'Account and sessions' }).click()
+    const sheet = page.getByRole('dialog', { name: 'Your account' })
+    await sheet.getByRole('button', { name: 'Sign out everywhere but here' }).click()
+    await sheet.getByRole('list', { name: 'Your sessions: 1' }).waitFor()
+    await other.reload()
+    await other.getByLabel('Email').waitFor()
+
+    await sheet.getByRole('button', { name: 'Change the password…' }).click()
+    const form = sheet.getByRole('form', { name: 'Change the password' })
+    await form.getByLabel('Your present password').fill('not the right password')
+    await form.getByLabel('New password').fill('another creek under willows')
+    await form.getByLabel('The same once more').fill('another creek under willows')
+    await form.getByRole('button', { name: 'Change the password' }).click()
+    await form.getByText('The password is not right.').waitFor()
+    expect(await seriousFindings(page)).toEqual([])
+    await form.getByLabel('Your present password').fill(ROBIN.password)
+    await form.getByRole('button', { name: 'Change the password' }).click()
+    await sheet.getByText('Changed. Your other sessions were signed out.').waitFor()
+    await sheet.getByRole('button', { name: 'Close' }).click()
+
+    const people = await openPeople(page)
+    await people.getByRole('button', { name: new RegExp(ROBIN.name) }).click()
+    await people.getByRole('button', { name: `History of ${ROBIN.name}` }).click()
+    await people.getByText(`Added a passkey of ${ROBIN.name}.`).waitFor()
+    await people.getByText(`Signed ${ROBIN.name} out everywhere else.`).waitFor()
+    await people.getByText(`Changed the password of ${ROBIN.name}.`).waitFor()
+    await people.getByRole('button', { name: 'Close', exact: true }).click()
+  })
+
+  it('lets in by the utility’s own sign-on; what a person deletes there is removed for good by the administrator', async () => {
+    const feeder = smallFeeder({ id: 'owned', name: 'Owned feeder' })
+    provider.expect({ sub: 'kit-1', email: 'kit@utility.example', email_verified: true })
+    const page = await visit()
+    await page.getByRole('button', { name: 'Sign in with Utility sign-on' }).click()
+    await menu(page).waitFor()
+    expect(await textOf(menu(page))).toContain('Kit Moreau')
+    await page.evaluate(
+      async ([layers, proposal]) => {
+        const ask = async (path: string, method: string, body?: unknown) => {
+          const headers = { 'content-type': 'application/json' }
+          const answer = await fetch(path, { method, headers, body: JSON.stringify(body) })
+          if (!answer.ok) throw new Error(await answer.text())
+          return (await answer.json()) as { id: string }
+        }
+        await ask('/api/feeders', 'POST', { layers })
+        const { id } = await ask('/api/feeders/owned/proposals', 'POST', proposal)
+        await ask(`/api/proposals/${id}?version=1`, 'DELETE')
+      },
+      [layersOfFeeder(feeder), proposalToKeep(feeder, 'Bank by the weir', '')] as const,
+    )
+
+    await robin.page.goto(`${origin}/?feeder=owned&person=planner`)
+    await robin.page.getByText('What was deleted').click()
+    const list = robin.page.getByRole('region', { name: 'Deleted on this feeder' })
+    await list.getByRole('button', { name: 'Remove Bank by the weir for good' }).click()
+    const form = list.getByRole('form', { name: 'Remove Bank by the weir for good' })
+    await form.getByRole('button', { name: 'Remove for good' }).click()
+    await form.getByText('Say why, in at least three letters.').waitFor()
+    await form.getByLabel('Why it is removed for good').fill('kept on the wrong feeder')
+    await keepPicture(robin.page, 'record-purge-desktop')
+    expect(await seriousFindings(robin.page)).toEqual([])
+    await form.getByRole('button', { name: 'Remove for good' }).click()
+    await list.getByText(/^Nothing of Owned feeder is deleted/).waitFor()
   })
 })

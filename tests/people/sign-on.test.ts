@@ -1,40 +1,23 @@
-import { OAuth2Server } from 'oauth2-mock-server'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { routes } from '#contract/routes.ts'
 import { findFreePort } from '../support/free-port.ts'
+import {
+  type Claims,
+  type SignOnProvider,
+  startSignOnProvider,
+} from '../support/sign-on-provider.ts'
 import { cookiesOf, type StaffedServer, startStaffedServer } from './staff.ts'
 
-interface Claims {
-  readonly sub: string
-  readonly email: string
-  readonly email_verified: boolean
-}
-
-/** A provider of OpenID Connect that runs here; the next person to sign in there is set by hand. */
-let provider: OAuth2Server
-let claims: Claims = { sub: 'nobody', email: 'nobody@utility.example', email_verified: true }
+let provider: SignOnProvider
 let server: StaffedServer
 beforeAll(async () => {
-  provider = new OAuth2Server()
-  await provider.issuer.keys.generate('RS256')
-  await provider.start(0, 'localhost')
-  provider.service.on('beforeTokenSigning', (token: { payload: Record<string, unknown> }) => {
-    Object.assign(token.payload, claims, { aud: 'crossarm' })
-  })
-  provider.service.on('beforeUserinfo', (response: { body: unknown }) => {
-    response.body = claims
-  })
+  provider = await startSignOnProvider()
   const port = await findFreePort()
   server = await startStaffedServer({
     port,
     origin: `http://127.0.0.1:${port}`,
     hasPasskeys: true,
-    signOn: {
-      discovery: `${provider.issuer.url}/.well-known/openid-configuration`,
-      client: 'crossarm',
-      secret: 'shared with the provider',
-      name: 'Utility sign-on',
-    },
+    signOn: provider.settings,
   })
 })
 afterAll(async () => {
@@ -46,7 +29,7 @@ const OWN = '/api/auth'
 
 /** Goes through the sign-on as a browser would, and gives where it ended and with which cookies. */
 async function signOn(as: Claims) {
-  claims = as
+  provider.expect(as)
   const started = await fetch(`${server.address}${OWN}/sign-in/social`, {
     method: 'POST',
     headers: { 'content-type': 'application/json', origin: server.address },
