@@ -32,12 +32,17 @@ const OF_POSTGRES: readonly (readonly [RegExp, string])[] = [
   [/^25006$/, 'The database server takes no changes at present. Nothing was changed.'],
 ]
 
+const READ_ONLY =
+  'The data folder can be read but not written. Nothing was changed. Give the server the right to write it.'
+
 /** Codes of the file system, for what is written beside the database. */
 const OF_FILES: Readonly<Record<string, string>> = {
   ENOSPC: 'The disk of the data folder is full. Nothing was changed. Make room on it.',
   EDQUOT: 'The room allowed for the data folder is used up. Nothing was changed. Make room in it.',
   EFBIG: 'A file of the data folder has reached the size that the system allows it.',
-  EROFS: 'The data folder can be read but not written. Nothing was changed.',
+  EROFS: READ_ONLY,
+  EACCES: READ_ONLY,
+  EPERM: READ_ONLY,
   EIO: 'The disk of the data folder gives errors. Nothing was changed.',
 }
 

@@ -20,16 +20,21 @@ export function runProgram(file: string, { dataFolder, databaseUrl }: Place): Ru
   return start([program, dataFolder, databaseUrl ?? ''], process.env)
 }
 
-/** Runs the server as its command does, on any free port. */
-export function runServer(env: NodeJS.ProcessEnv): RunningProgram {
-  return start(['server/main.ts'], { ...process.env, HOST: '127.0.0.1', PORT: '0', ...env })
+/**
+ * Runs the server as its command does, on any free port.
+ *
+ * @param uid of the user that it runs as; that of the test when left out
+ */
+export function runServer(env: NodeJS.ProcessEnv, uid?: number): RunningProgram {
+  return start(['server/main.ts'], { ...process.env, HOST: '127.0.0.1', PORT: '0', ...env }, uid)
 }
 
-function start(args: readonly string[], env: NodeJS.ProcessEnv): RunningProgram {
+function start(args: readonly string[], env: NodeJS.ProcessEnv, uid?: number): RunningProgram {
   const child = spawn(process.execPath, ['--import', 'tsx', ...args], {
     cwd: PROJECT_FOLDER,
     env,
     stdio: ['ignore', 'pipe', 'inherit'],
+    ...(uid !== undefined && { uid, gid: uid }),
   })
   const ended = once(child, 'exit').then(([, signal]) => signal as NodeJS.Signals | null)
   return { child, ended, lines: createInterface({ input: child.stdout }) }
