@@ -55,8 +55,9 @@ describe('the tables', () => {
 
   it('do not take an item of a feeder that is not there', async () => {
     const db = openWriter()
-    const stray = sql`insert into protections values
-      ('nowhere', 'x', 1, 'P1', 'cover', 'w', 'on', '2026-01-01', null, 'a', 'crew', 't', null)`
+    const stray = sql`insert into protections
+      (feeder_id, id, version, pole, kind, what, state, state_date, actor_id, actor_role, changed_at)
+      values ('nowhere', 'x', 1, 'P1', 'cover', 'w', 'on', '2026-01-01', 'a', 'crew', 't')`
     await expect(stray.execute(db)).rejects.toThrow(/FOREIGN KEY/)
     await db.destroy()
   })
