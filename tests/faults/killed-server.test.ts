@@ -19,7 +19,7 @@ const { freshPlace } = temporaryPlaces()
 const FEEDER = 'written'
 const WRITERS = 4
 const KILL_AFTER_WRITES = 120
-const IMPORTS = 6
+const IMPORTS = 3
 
 interface Client {
   call<R extends Route>(route: R, input: RouteInput<R>): Promise<RouteOutput<R>>
