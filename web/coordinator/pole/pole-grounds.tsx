@@ -1,7 +1,11 @@
 import type { PoleAssessment } from '#domain/avian/assessment/pole-assessment.ts'
 import type { BirdSettings } from '#domain/avian/bird-settings.ts'
-import { designSpecies } from '#domain/avian/species/shipped-species.ts'
+import { designSpecies, sizeOf } from '#domain/avian/species/shipped-species.ts'
+import { inBothUnits } from '../../birds/both-units.ts'
 import { HowSure } from '../../birds/how-sure.tsx'
+import { showWorking } from '../../state/working.ts'
+import { Button } from '../../ui/button.tsx'
+import { pairWorking } from './pair-working.ts'
 
 interface Props {
   readonly assessment: PoleAssessment
@@ -11,6 +15,7 @@ interface Props {
 /** What the assessment rests on: guidance, notes of the record, and what was taken for granted. */
 export function PoleGrounds({ assessment, settings }: Props) {
   const species = designSpecies(settings)
+  const size = sizeOf(species, settings)
   const assumptions = assessment.poleTop?.assumptions ?? []
   return (
     <section className="stack" aria-label="What this rests on">
@@ -22,14 +27,26 @@ export function PoleGrounds({ assessment, settings }: Props) {
           ))}
         </ul>
       )}
+      <p>
+        Held against the {species.name}: {inBothUnits(size.breadthM)} across or{' '}
+        {inBothUnits(size.heightM)} up and down; reaching either is enough.
+      </p>
+      <p className="soft small">
+        {species.breadth.source}. How sure: {species.breadth.sureness}. {species.note}
+      </p>
       <p className="small">
-        Held against {species.name}: <HowSure {...species.breadth} />. A pair counts where a bird
-        bridges it from a place to stand within its own breadth of both parts.{' '}
+        A pair counts where a bird bridges it from a place to stand within its own breadth of both
+        parts.{' '}
         <HowSure
           sureness="assumption"
           source="Birds touch parts while they land and leave; taking the whole breadth errs on the safe side."
         />
       </p>
+      <div>
+        <Button look="plain" onClick={() => showWorking(pairWorking(assessment, species, size))}>
+          Show the working
+        </Button>
+      </div>
       {assumptions.length > 0 && (
         <details>
           <summary>Taken for granted in the drawing ({assumptions.length})</summary>
