@@ -29,8 +29,8 @@ export function FiguresLine({ figures, species, today }: Props) {
         <strong>
           {counted(bridgeable, 'pole')} where {article(species)} can bridge energized parts
         </strong>
-      </FilterPart>
-      ;{' '}
+        ;
+      </FilterPart>{' '}
       {maySeeNests ? (
         <FilterPart
           isOn={isBridged && filter.isNearNest}
@@ -38,12 +38,11 @@ export function FiguresLine({ figures, species, today }: Props) {
             changeFilter(isOn ? { ...bridged, isNearNest: true } : { isNearNest: false })
           }
         >
-          {bridgeableNearNest} within half a mile of a nest in use
+          {bridgeableNearNest} within half a mile of a nest in use;
         </FilterPart>
       ) : (
-        'how many are near a nest is not shown to readers'
-      )}
-      ;{' '}
+        'how many are near a nest is not shown to readers;'
+      )}{' '}
       <FilterPart
         isOn={filter.dueBy === today}
         onToggle={(isOn) => changeFilter({ dueBy: isOn ? today : null })}

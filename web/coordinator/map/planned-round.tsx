@@ -28,7 +28,7 @@ export function PlannedRound({ features, colours }: Props) {
           type="circle"
           beforeId={SLOTS.marks}
           paint={{
-            'circle-radius': ['interpolate', ['linear'], ['zoom'], 10, 4, 14, 11],
+            'circle-radius': ['interpolate', ['linear'], ['zoom'], 10, 2.5, 14, 11],
             'circle-color': colours.paper,
             'circle-opacity': 0,
             'circle-stroke-color': colours.focus,
