@@ -1,6 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { IDEMPOTENCY_HEADER, type Role } from '#contract/actor.ts'
 import { buildRequest } from '#contract/build-request.ts'
+import { IncidentBody } from '#contract/incidents.ts'
+import { NestBody } from '#contract/nests.ts'
+import { ChoosePoleTopBody } from '#contract/pole-tops.ts'
+import { KeepProgrammeBody } from '#contract/programmes.ts'
 import { SaveProposalBody } from '#contract/proposals.ts'
 import { rightsOf } from '#contract/rights.ts'
 import { type Route, type RouteInput, takesKey } from '#contract/route.ts'
@@ -76,6 +80,51 @@ async function madeAttachment() {
   return { params: { attachmentId: id } }
 }
 
+const NEST = {
+  ...{ at: [-107, 43.6], species: 'osprey', bufferM: 400 },
+  ...{ seasonFrom: '04-01', seasonTo: '08-31' },
+} as const
+const FIND = {
+  ...{ at: [-107, 43.6], foundOn: '2026-05-01' },
+  ...{ species: 'osprey', cause: 'unknown' },
+} as const
+const PROGRAMME = {
+  name: 'First year',
+  programme: {
+    request: { budgetUsd: 5000, from: '2026-08-01', to: '2026-10-31' },
+    ...{ poles: [], rounds: [], leftOut: [], curve: [] },
+    ...{ costUsd: 0, reduction: 0, reductionPossible: 0, gap: 0 },
+  },
+}
+const POLE_TOP = { params: { feederId: SMALL, poleId: 'P3' } }
+
+async function madeNest() {
+  const input = { ...inFeeder, body: NestBody.parse(NEST) }
+  const { id } = await server.call(routes.addNest, input, supervisor)
+  return { params: { feederId: SMALL, nestId: id } }
+}
+
+async function madeFind() {
+  const input = { ...inFeeder, body: IncidentBody.parse(FIND) }
+  const { id } = await server.call(routes.addIncident, input, supervisor)
+  return { params: { feederId: SMALL, incidentId: id } }
+}
+
+async function madeProgramme() {
+  const input = { ...inFeeder, body: KeepProgrammeBody.parse(PROGRAMME) }
+  const { id } = await server.call(routes.keepProgramme, input, supervisor)
+  return { params: { feederId: SMALL, programmeId: id } }
+}
+
+/** What stands for the pole before, gone or not, decides on the version that is next. */
+async function standingPoleTop(): Promise<number> {
+  const tops = await server.call(routes.listPoleTops, inFeeder, supervisor)
+  const standing = tops.find(({ id }) => id === POLE_TOP.params.poleId)
+  if (standing) return standing.version
+  const body = ChoosePoleTopBody.parse({ framing: 'flat arm', version: 0 })
+  return (await server.call(routes.choosePoleTop, { ...POLE_TOP, body }, supervisor)).version
+}
+
 const first = { query: { version: 1 } }
 const second = { query: { version: 2 } }
 const bySupervisor = (input: object): Write => ({ as: supervisor, input })
@@ -96,6 +145,45 @@ const WRITES: Readonly<Partial<Record<RouteName, () => Promise<Write>>>> = {
     await server.call(routes.deleteProtection, { ...made, ...first }, supervisor)
     return bySupervisor({ ...made, ...second })
   },
+  addNest: async () => bySupervisor({ ...inFeeder, body: NEST }),
+  changeNest: async () =>
+    bySupervisor({ ...(await madeNest()), body: { ...NEST, note: 'seen', version: 1 } }),
+  deleteNest: async () => bySupervisor({ ...(await madeNest()), ...first }),
+  restoreNest: async () => {
+    const made = await madeNest()
+    await server.call(routes.deleteNest, { ...made, ...first }, supervisor)
+    return bySupervisor({ ...made, ...second })
+  },
+  addIncident: async () => bySupervisor({ ...inFeeder, body: FIND }),
+  changeIncident: async () =>
+    bySupervisor({ ...(await madeFind()), body: { ...FIND, note: 'ring', version: 1 } }),
+  deleteIncident: async () => bySupervisor({ ...(await madeFind()), ...first }),
+  restoreIncident: async () => {
+    const made = await madeFind()
+    await server.call(routes.deleteIncident, { ...made, ...first }, supervisor)
+    return bySupervisor({ ...made, ...second })
+  },
+  choosePoleTop: async () => {
+    const version = await standingPoleTop()
+    return bySupervisor({ ...POLE_TOP, body: { framing: 'vertical corner', version } })
+  },
+  deletePoleTop: async () =>
+    bySupervisor({ ...POLE_TOP, query: { version: await standingPoleTop() } }),
+  restorePoleTop: async () => {
+    const query = { version: await standingPoleTop() }
+    const { version } = await server.call(routes.deletePoleTop, { ...POLE_TOP, query }, supervisor)
+    return bySupervisor({ ...POLE_TOP, query: { version } })
+  },
+  keepProgramme: async () => bySupervisor({ ...inFeeder, body: PROGRAMME }),
+  changeProgramme: async () =>
+    bySupervisor({ ...(await madeProgramme()), body: { name: 'Second year', version: 1 } }),
+  deleteProgramme: async () => bySupervisor({ ...(await madeProgramme()), ...first }),
+  restoreProgramme: async () => {
+    const made = await madeProgramme()
+    await server.call(routes.deleteProgramme, { ...made, ...first }, supervisor)
+    return bySupervisor({ ...made, ...second })
+  },
+  changeBirdSettings: async () => bySupervisor({ body: { settings: {}, version: 0 } }),
   saveProposal: async () => bySupervisor({ ...inFeeder, body: PROPOSAL }),
   changeProposal: async () =>
     bySupervisor({ ...(await madeProposal()), body: { name: 'Other', note: '', version: 1 } }),
