@@ -1,4 +1,5 @@
 import type { Part } from '#domain/avian/pole-top/part.ts'
+import { clipToFrame } from './clip-to-frame.ts'
 import { runningOn } from './running-on.ts'
 import { type Frame, type Spot, spotOf } from './view-frame.ts'
 
@@ -20,8 +21,7 @@ const END_ON_PX = 3
 
 export function shapeOf(part: Part, frame: Frame): PartShape {
   const drawn = runningOn(part)
-  const from = spotOf(frame, drawn.from)
-  const to = spotOf(frame, drawn.to)
+  const [from, to] = clipToFrame(spotOf(frame, drawn.from), spotOf(frame, drawn.to), frame)
   const lengthPx = Math.hypot(to.x - from.x, to.y - from.y)
   return {
     part,

@@ -3,6 +3,7 @@ import { outlineScale } from '../../../web/birds/bird-outline.ts'
 import { drawnPairs, numbered } from '../../../web/birds/drawn-pairs.ts'
 import { gapInUnits } from '../../../web/birds/gap-words.ts'
 import { pairMarks, viewOfPair } from '../../../web/birds/pair-labels.ts'
+import { shapeOf } from '../../../web/birds/part-shape.ts'
 import { phaseLetters } from '../../../web/birds/phase-letters.ts'
 import { scaleBar } from '../../../web/birds/scale-bar.ts'
 import { framesOf, spotOf } from '../../../web/birds/view-frame.ts'
@@ -25,6 +26,13 @@ describe('the scale of the drawing', () => {
       expect(x).toBeGreaterThan(60)
       expect(x).toBeLessThan(380 - 60)
     }
+  })
+
+  it('lets wires run to its edges and no farther', () => {
+    const wire = drawnPart('wire', [0.2, -1.8, 0.2], { kind: 'conductor', to: [0.2, 1.8, 0.2] })
+    const { from, to } = shapeOf(wire, side)
+    expect([from.x, to.x]).toEqual([0, 380])
+    expect(from.y).toBeCloseTo(spotOf(side, wire.from).y, 9)
   })
 
   it('is told by a bar that fits, in the unit of the person', () => {
