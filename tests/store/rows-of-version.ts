@@ -23,6 +23,13 @@ export const ATTACHED_SHA256 = createHash('sha256').update(ATTACHED).digest('hex
 const feeder = smallFeeder({ name: TRICKY })
 const proposal = { id: 'p1', name: TRICKY }
 
+/** Columns of their own beside those that all of them have. */
+const BIRD_COLUMNS: Readonly<Record<string, Row>> = {
+  nests: { pole: 'P2', species: TRICKY },
+  incidents: { pole: null, species: TRICKY, found_on: '2026-03-01' },
+  programmes: { name: TRICKY, note: '', state: 'draft' },
+}
+
 const ROWS: readonly RowsOfTable[] = [
   {
     table: 'feeders',
@@ -232,6 +239,22 @@ const ROWS: readonly RowsOfTable[] = [
       ended_at: AT,
     })),
   },
+  ...['nests', 'incidents', 'pole_tops', 'programmes', 'bird_settings'].map((table) => ({
+    table,
+    since: '0011',
+    rows: [
+      {
+        feeder_id: table === 'bird_settings' ? '' : 'small',
+        id: 'one',
+        version: 1,
+        body: JSON.stringify({ note: TRICKY }),
+        ...BY,
+        changed_at: AT,
+        deleted_at: null,
+        ...BIRD_COLUMNS[table],
+      },
+    ],
+  })),
   {
     table: 'request_keys',
     since: '0008',
