@@ -94,7 +94,7 @@ describe('one pole, as the coordinator works through it', () => {
     const way = panel.getByRole('region', { name: 'Cheapest way to close' })
     await way
       .getByText(/no insulation for people/)
-      .first()
+      .last()
       .waitFor()
     await way.getByRole('button', { name: 'Try on the drawing' }).first().click()
     await way.getByText(`0 pairs left of ${pole.assessment.pairs.length}`).waitFor()
