@@ -55,8 +55,8 @@ async function itemsOnServer(): Promise<ProtectionRecord[]> {
 async function pairsShown(page: Page): Promise<number> {
   const text = await pairsOf(page)
     .getByRole('heading', { name: /pairs? the eagle can bridge/ })
-    .innerText()
-  return Number.parseInt(text, 10)
+    .textContent()
+  return Number.parseInt(text ?? '', 10)
 }
 
 describe('one pole, as the coordinator works through it', () => {
@@ -82,7 +82,7 @@ describe('one pole, as the coordinator works through it', () => {
     const told = new Set<string>()
     for (let perch = 0; perch < 12; perch++) {
       await bird.getByRole('button', { name: 'Next perch' }).click()
-      told.add(await bird.getByRole('status').innerText())
+      told.add((await bird.getByRole('status').textContent()) ?? '')
     }
     expect([...told].some((text) => /bridges \d+ pairs? from here/.test(text))).toBe(true)
     await bird.getByLabel('Bird').selectOption({ label: 'American kestrel' })
