@@ -1,5 +1,5 @@
+import { csvLine } from '#contract/csv-line.ts'
 import type { HistoryEntry, TakeOutQuery } from '#contract/history.ts'
-import { csvLine } from './csv-line.ts'
 
 /** Lines that go out together, so that a long history is neither held whole nor sent in crumbs. */
 const LINES_AT_ONCE = 500

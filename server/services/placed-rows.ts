@@ -1,5 +1,5 @@
+import { csvLine } from '#contract/csv-line.ts'
 import type { Position } from '#domain/feeder/geometry.ts'
-import { csvLine } from './csv-line.ts'
 
 /** One thing with its place; members that are undefined are left out of GeoJSON and empty in CSV. */
 export interface PlacedRow {
