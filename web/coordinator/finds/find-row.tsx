@@ -5,6 +5,7 @@ import { useMay } from '../../api/account.ts'
 import { useIncidentChanges } from '../../api/incidents.ts'
 import { Attachments } from '../../record/attachments.tsx'
 import { HistoryButton } from '../../record/history-button.tsx'
+import type { Fields } from '../../record/merge-fields.ts'
 import { Moment } from '../../record/moment.tsx'
 import { Who } from '../../record/who.tsx'
 import { showPlace } from '../../state/camera.ts'
@@ -20,6 +21,8 @@ import { FollowUpSteps } from './follow-up-steps.tsx'
 import { showFinds } from './show-finds.ts'
 import { SimilarPoleList } from './similar-pole-list.tsx'
 import { StepMark } from './step-mark.tsx'
+import { useArrival } from './use-arrival.ts'
+import { usePoleTop } from './use-pole-top.ts'
 
 interface Props {
   readonly find: IncidentRecord
@@ -37,7 +40,11 @@ export function FindRow({ find, next, settings, today, isOpen, onDeleted }: Prop
     if (!isOpen) showPlace(find.at)
   }
   return (
-    <article className="item" aria-label={`Find: ${find.species}, ${find.foundOn}`}>
+    <article
+      ref={useArrival(isOpen)}
+      className="item"
+      aria-label={`Find: ${find.species}, ${find.foundOn}`}
+    >
       <button type="button" className="item-open" aria-expanded={isOpen} onClick={open}>
         <strong className="first-capital">
           {find.foundOn}: {findInWords(find)}
@@ -65,7 +72,7 @@ function FindDetail({ find, settings, today, onDeleted }: Omit<Props, 'next' | '
   return (
     <div className="stack">
       <FollowUpSteps find={find} settings={settings} today={today} mayChange={mayRecord} />
-      <FilledFields fields={FIND_FIELDS} values={fieldsOfFind(find)} />
+      <FilledFields fields={FIND_FIELDS} values={useFieldsInWords(find)} />
       <span className="soft small">
         Recorded by <Who {...find.changedBy} />, <Moment at={find.changedAt} />
       </span>
@@ -78,6 +85,18 @@ function FindDetail({ find, settings, today, onDeleted }: Omit<Props, 'next' | '
       <Attachments holder={{ feederId, attachedTo: 'incident', attachedToId: find.id }} of={name} />
     </div>
   )
+}
+
+/** With the parts by their names in the drawing; one that the drawing no longer has keeps its id. */
+function useFieldsInWords(find: IncidentRecord): Fields {
+  const top = usePoleTop(find.pole ?? '')
+  const fields = fieldsOfFind(find)
+  const nameOf = (partId = '') => top?.parts.find(({ id }) => id === partId)?.label ?? partId
+  return {
+    ...fields,
+    suspectedPartA: nameOf(fields.suspectedPartA),
+    suspectedPartB: nameOf(fields.suspectedPartB),
+  }
 }
 
 function FindSteps({ find, onDeleted }: Pick<Props, 'find' | 'onDeleted'>) {

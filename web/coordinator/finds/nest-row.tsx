@@ -15,6 +15,7 @@ import { Button } from '../../ui/button.tsx'
 import { ErrorNote } from '../../ui/state-note.tsx'
 import { seasonInWords, withLook } from './nest-seasons.ts'
 import { showFinds } from './show-finds.ts'
+import { useArrival } from './use-arrival.ts'
 
 interface Props {
   readonly nest: NestRecord
@@ -34,7 +35,11 @@ export function NestRow({ nest, buffer, isInSeason, today, isOpen, onDeleted }: 
     if (!isOpen) showPlace(nest.at)
   }
   return (
-    <article className="item" aria-label={`Nest: ${nest.species}, ${nest.id}`}>
+    <article
+      ref={useArrival(isOpen)}
+      className="item"
+      aria-label={`Nest: ${nest.species}, ${nest.id}`}
+    >
       <button type="button" className="item-open" aria-expanded={isOpen} onClick={open}>
         <strong className="first-capital">
           {nest.species}, {nest.status === 'unknown' ? 'use unknown' : nest.status}, {where}

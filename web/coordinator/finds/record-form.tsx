@@ -54,7 +54,7 @@ export function RecordForm<Kept extends FormRecord>(props: Props<Kept>) {
       className="stack item-form"
       aria-label={title}
       noValidate
-      ref={useFirstFault(saving.faults)}
+      ref={useFocus(saving.faults)}
       onSubmit={(event) => {
         event.preventDefault()
         saving.save(draft)
@@ -109,9 +109,13 @@ function newestOf<Kept extends FormRecord>(listed: Kept | null, refusedBy: Kept 
   return refusedBy.version > listed.version ? refusedBy : listed
 }
 
-/** Opens the fold with the first field that is wrong and goes there. */
-function useFirstFault(faults: Faults) {
+/** Begins in the first field; where one is wrong, opens its fold and goes there. */
+function useFocus(faults: Faults) {
   const ref = useRef<HTMLFormElement>(null)
+  useEffect(() => {
+    ref.current?.scrollIntoView({ block: 'start' })
+    ref.current?.querySelector<HTMLElement>('input, select, textarea')?.focus()
+  }, [])
   useEffect(() => {
     if (Object.keys(faults).length === 0) return
     const control = ref.current?.querySelector<HTMLElement>('[aria-invalid="true"]')
