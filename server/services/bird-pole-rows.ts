@@ -6,7 +6,7 @@ import type { Exposure } from '#domain/avian/exposure/exposure.ts'
 import { exposureOfPoles } from '#domain/avian/exposure/exposure-of-poles.ts'
 import { hazardOf } from '#domain/avian/exposure/hazard.ts'
 import type { Surroundings } from '#domain/avian/exposure/surroundings.ts'
-import { cheapestMeasures } from '#domain/avian/measures/cheapest-measures.ts'
+import { cheapestSet } from '#domain/avian/measures/cheapest-measures.ts'
 import { pairInWords } from '#domain/avian/pole-top/pair-words.ts'
 import { poleSites } from '#domain/avian/pole-top/pole-sites.ts'
 import type { PoleSite } from '#domain/avian/pole-top/pole-top.ts'
@@ -127,7 +127,7 @@ function cheapestOf(
   if (pairs.length === 0) {
     return { cheapest_measures: [], cheapest_cost_usd: 0, cheapest_leaves_open: 0 }
   }
-  const [best] = cheapestMeasures(site, items, settings)
+  const best = cheapestSet(site, items, settings)
   if (!best || best.uses.length === 0) return { cheapest_leaves_open: pairs.length }
   return {
     cheapest_measures: [...new Set(best.uses.map(({ kind }) => kind))],

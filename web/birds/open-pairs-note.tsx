@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { cheapestMeasures } from '#domain/avian/measures/cheapest-measures.ts'
+import { cheapestSet } from '#domain/avian/measures/cheapest-measures.ts'
 import {
   COVERS_ARE_NO_INSULATION,
   measureCatalogue,
@@ -23,7 +23,7 @@ export function OpenPairsNote({ birds }: { readonly birds: PoleBirds }) {
   const { units } = useSelection()
   const { site, items, settings, assessment } = birds
   const { name } = designSpecies(settings)
-  const [cheapest] = useMemo(() => cheapestMeasures(site, items, settings), [site, items, settings])
+  const cheapest = useMemo(() => cheapestSet(site, items, settings), [site, items, settings])
   const { pairs, poleTop } = assessment
   if (!poleTop) return <p className="soft">Nothing is recorded to judge its pole top by.</p>
   if (pairs.length === 0) return <p>No pair is left that the {name} could bridge.</p>

@@ -8,7 +8,7 @@ import { rankPoles } from '#domain/avian/exposure/rank-poles.ts'
 import { rankSensitivity } from '#domain/avian/exposure/rank-sensitivity.ts'
 import type { Surroundings } from '#domain/avian/exposure/surroundings.ts'
 import { exposureWeights } from '#domain/avian/exposure/weights.ts'
-import { cheapestMeasures } from '#domain/avian/measures/cheapest-measures.ts'
+import { cheapestSet } from '#domain/avian/measures/cheapest-measures.ts'
 import type { MeasureSet } from '#domain/avian/measures/measure.ts'
 import { poleSites } from '#domain/avian/pole-top/pole-sites.ts'
 import type { PoleSite } from '#domain/avian/pole-top/pole-top.ts'
@@ -123,8 +123,7 @@ export class BirdBench {
       const { id } = site.pole
       const key = prices + (this.#assessments.get(id)?.key ?? '')
       const kept = this.#sets.get(id)
-      const value =
-        kept?.key === key ? kept.value : (cheapestMeasures(site, items, marks.settings)[0] ?? null)
+      const value = kept?.key === key ? kept.value : cheapestSet(site, items, marks.settings)
       this.#sets.set(id, { key, value })
       if (value) sets.set(id, value)
     })

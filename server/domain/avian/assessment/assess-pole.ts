@@ -6,6 +6,7 @@ import type { ContactPair } from '../pole-top/contact-pair.ts'
 import { contactPairs, contactPairsOfSpecies, pairId } from '../pole-top/contact-pairs.ts'
 import type { PoleSite, PoleTop } from '../pole-top/pole-top.ts'
 import { poleTopOf } from '../pole-top/pole-top-of.ts'
+import type { BirdSize } from '../species/bird-species.ts'
 import { birdSpecies, designSpecies, sizeOf } from '../species/shipped-species.ts'
 import type { PoleAssessment, PoleState, SpeciesResult } from './pole-assessment.ts'
 import { recordAgainstDrawing } from './record-against-drawing.ts'
@@ -31,8 +32,8 @@ function assessTop({ site, top, items, settings }: Case): PoleAssessment {
   const size = sizeOf(designSpecies(settings), settings)
   const { standing, failed } = itemUses(top, items)
   const poleTop = applyMeasures(site, top, standing)
-  const framed = contactPairs(top.parts, size)
-  const pairs = poleTop === top ? framed : contactPairs(poleTop.parts, size)
+  const { pairs, bySpecies } = pairsBySpecies(poleTop, size, settings)
+  const framed = poleTop === top ? pairs : contactPairs(top.parts, size)
   const asBefore = () =>
     failed.length === 0
       ? pairs
@@ -43,7 +44,7 @@ function assessTop({ site, top, items, settings }: Case): PoleAssessment {
     poleTop,
     pairs,
     pairsAsFramed: framed.length,
-    bySpecies: speciesResults(poleTop, settings),
+    bySpecies,
     notes: [...recordAgainstDrawing(site.pole, framed, size), ...notesOnItems(top, items)],
   }
 }
@@ -60,17 +61,21 @@ function stateOf(
   return left.length < framed.length ? 'partly done' : 'open'
 }
 
-function speciesResults({ parts }: PoleTop, settings: BirdSettings | undefined): SpeciesResult[] {
+/** The pairs of the design species, and what each species finds, in one go. */
+function pairsBySpecies(
+  { parts }: PoleTop,
+  designSize: BirdSize,
+  settings: BirdSettings | undefined,
+): { pairs: ContactPair[]; bySpecies: SpeciesResult[] } {
   const species = birdSpecies(settings)
-  const pairs = contactPairsOfSpecies(
-    parts,
-    species.map((each) => sizeOf(each, settings)),
-  )
-  return species.map(({ id }, index) => ({
+  const sizes = species.map((each) => sizeOf(each, settings))
+  const [pairs = [], ...ofSpecies] = contactPairsOfSpecies(parts, [designSize, ...sizes])
+  const bySpecies = species.map(({ id }, index) => ({
     speciesId: id,
-    pairs: pairs[index]?.length ?? 0,
-    tightest: pairs[index]?.[0] ?? null,
+    pairs: ofSpecies[index]?.length ?? 0,
+    tightest: ofSpecies[index]?.[0] ?? null,
   }))
+  return { pairs, bySpecies }
 }
 
 /** Items that the drawing can make nothing of would otherwise be passed over in silence. */

@@ -3,8 +3,10 @@ import type { MeasureKind } from '../../feeder/measure-kinds.ts'
 import type { BirdSettings } from '../bird-settings.ts'
 import type { ContactPair } from '../pole-top/contact-pair.ts'
 import { contactPairs, pairId } from '../pole-top/contact-pairs.ts'
+import type { Part } from '../pole-top/part.ts'
 import type { PoleSite, PoleTop } from '../pole-top/pole-top.ts'
 import { poleTopOf } from '../pole-top/pole-top-of.ts'
+import type { BirdSize } from '../species/bird-species.ts'
 import { designSpecies, sizeOf } from '../species/shipped-species.ts'
 import { applyMeasures } from './apply-measures.ts'
 import { cheapestCovers } from './cheapest-covers.ts'
@@ -12,7 +14,7 @@ import { framingVariants } from './framing-variants.ts'
 import type { MeasureSet, MeasureUse } from './measure.ts'
 import { measureCatalogue } from './measure-catalogue.ts'
 import { movingEquipment } from './possible-measures.ts'
-import { FRAMING_MEASURES } from './reframe-site.ts'
+import { FRAMING_CHANGES } from './reframe-site.ts'
 import { itemUses } from './standing-items.ts'
 
 /**
@@ -27,38 +29,73 @@ export function cheapestMeasures(
   items: readonly Protection[],
   settings?: BirdSettings,
 ): MeasureSet[] {
-  const top = poleTopOf(site)
-  return top ? setsFor({ site, top, standing: itemUses(top, items).standing, settings }) : []
+  const task = taskOf(site, items, settings)
+  return task ? setsOf(task, isReframingOfUse(task), true) : []
+}
+
+/** The first of them alone, for many poles at once: what cannot come first is not drawn. */
+export function cheapestSet(
+  site: PoleSite,
+  items: readonly Protection[],
+  settings?: BirdSettings,
+): MeasureSet | null {
+  const task = taskOf(site, items, settings)
+  if (!task) return null
+  const { covers, costOf } = task
+  const isMovingCheaper = costOf('equipment moved to the ground') < covers.costUsd
+  return setsOf(task, mayReframingComeFirst(task), isMovingCheaper)[0] ?? null
 }
 
 interface Task {
   readonly site: PoleSite
   readonly top: PoleTop
   readonly standing: readonly MeasureUse[]
-  readonly settings: BirdSettings | undefined
+  readonly size: BirdSize
+  readonly costOf: CostOf
+  /** With what stands already. */
+  readonly now: PoleTop
+  readonly open: readonly ContactPair[]
+  /** The best without another framing. */
+  readonly covers: MeasureSet
 }
 
-function setsFor({ site, top, standing, settings }: Task): MeasureSet[] {
+type CostOf = (kind: MeasureKind) => number
+
+/** Null where nothing is to do, or nothing is known. */
+function taskOf(
+  site: PoleSite,
+  items: readonly Protection[],
+  settings: BirdSettings | undefined,
+): Task | null {
+  const top = poleTopOf(site)
+  if (!top) return null
+  const { standing } = itemUses(top, items)
   const size = sizeOf(designSpecies(settings), settings)
-  const costOf = costsBy(settings)
   const now = applyMeasures(site, top, standing)
   const open = contactPairs(now.parts, size)
-  if (open.length === 0) return []
-  const setAfter = (changes: readonly MeasureUse[], parts: PoleTop['parts']) =>
-    completed(changes, contactPairs(parts, size), costOf)
-  const covers = completed([], open, costOf)
-  const reframed = isFramingWorthTrying(open, covers, costOf)
-    ? framingVariants(site, top, standing, size).map(({ changes, top: { parts } }) =>
-        setAfter(changes, parts),
-      )
-    : []
-  const moved = movingEquipment(site, now).map((use) =>
-    setAfter([use], applyMeasures(site, top, [...standing, use]).parts),
-  )
-  return inOrder(covers, reframed, moved)
+  if (open.length === 0) return null
+  const costOf = costsBy(settings)
+  return { site, top, standing, size, costOf, now, open, covers: completed([], open, costOf) }
 }
 
-function costsBy(settings: BirdSettings | undefined): (kind: MeasureKind) => number {
+function setsOf(task: Task, withReframing: boolean, withMoving: boolean): MeasureSet[] {
+  const { site, top, standing, size, costOf, now } = task
+  const setAfter = (changes: readonly MeasureUse[], { parts }: PoleTop) =>
+    completed(changes, contactPairs(parts, size), costOf)
+  const reframed = withReframing
+    ? framingVariants(site, top, standing, size).map((variant) =>
+        setAfter(variant.changes, variant.top),
+      )
+    : []
+  const moved = withMoving
+    ? movingEquipment(site, now).map((use) =>
+        setAfter([use], applyMeasures(site, top, [...standing, use])),
+      )
+    : []
+  return inOrder(task.covers, reframed, moved)
+}
+
+function costsBy(settings: BirdSettings | undefined): CostOf {
   const costs = new Map(measureCatalogue(settings).map(({ kind, costUsd }) => [kind, costUsd]))
   return (kind) => costs.get(kind) ?? 0
 }
@@ -66,7 +103,7 @@ function costsBy(settings: BirdSettings | undefined): (kind: MeasureKind) => num
 function completed(
   changes: readonly MeasureUse[],
   pairs: readonly ContactPair[],
-  costOf: (kind: MeasureKind) => number,
+  costOf: CostOf,
 ): MeasureSet {
   const covers = cheapestCovers(pairs, costOf)
   return {
@@ -76,19 +113,29 @@ function completed(
   }
 }
 
-/** It is drawn anew only where that may close more, cost less, or spare covers on the line. */
-function isFramingWorthTrying(
-  open: readonly ContactPair[],
-  covers: MeasureSet,
-  costOf: (kind: MeasureKind) => number,
-): boolean {
-  const isCarried = ({ kind }: ContactPair['partA']) =>
-    kind === 'conductor' || kind === 'dead-end clamp' || kind === 'insulator'
+/** Another framing may close more, cost less, or spare covers on the line. */
+function isReframingOfUse(task: Task): boolean {
   return (
-    covers.leftOpen.length > 0 ||
-    FRAMING_MEASURES.some((kind) => costOf(kind) < covers.costUsd) ||
-    open.some(({ partA, partB }) => isCarried(partA) || isCarried(partB))
+    mayReframingComeFirst(task) ||
+    task.open.some(({ partA, partB }) => isCarried(partA) || isCarried(partB))
   )
+}
+
+function isCarried({ kind }: Part): boolean {
+  return kind === 'conductor' || kind === 'dead-end clamp'
+}
+
+/** The least that it can cost: the cheapest change, and covers for what no change of it moves. */
+function mayReframingComeFirst({ covers, costOf, open }: Task): boolean {
+  if (covers.leftOpen.length > 0) return true
+  const changeUsd = Math.min(...FRAMING_CHANGES.map(costOf))
+  return changeUsd + cheapestCovers(open.filter(isOnOneUnit), costOf).costUsd < covers.costUsd
+}
+
+/** Parts of one bushing, cutout or arrester and what holds it, on which the bird stands as well. */
+function isOnOneUnit({ partA, partB, perchId }: ContactPair): boolean {
+  const unit = partA.id.slice(0, partA.id.lastIndexOf('-') + 1)
+  return partB.potential === 'grounded' && partB.id === perchId && partB.id.startsWith(unit)
 }
 
 function inOrder(

@@ -5,23 +5,25 @@ import type { PoleTopChoice } from '../pole-top/pole-top-choice.ts'
 import type { DimensionsIn } from '../pole-top/usual-dimensions.ts'
 import type { MeasureUse } from './measure.ts'
 
-/** Measures that change how the pole is framed, so that its top is drawn anew. */
-export const FRAMING_MEASURES = [
+/** Measures that change how the conductors are carried. */
+export const FRAMING_CHANGES = [
   'longer arm',
   'lowered arm',
   'pole-top extension',
   'suspended insulators',
-  'equipment moved to the ground',
 ] as const
-export type FramingMeasure = (typeof FRAMING_MEASURES)[number]
+export type FramingMeasure = (typeof FRAMING_CHANGES)[number] | 'equipment moved to the ground'
 
-/** The same with its kind known as one that changes the framing. */
+/** A measure for which the pole top is drawn anew. */
 export interface FramingUse extends MeasureUse {
   readonly kind: FramingMeasure
 }
 
 export function isFramingUse(use: MeasureUse): use is FramingUse {
-  return (FRAMING_MEASURES as readonly string[]).includes(use.kind)
+  return (
+    use.kind === 'equipment moved to the ground' ||
+    (FRAMING_CHANGES as readonly string[]).includes(use.kind)
+  )
 }
 
 /** The site as it would be recorded after its framing was changed. */

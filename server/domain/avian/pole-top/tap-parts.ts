@@ -63,7 +63,7 @@ export function tapJumpers(
 function wayPoint([x, y, z]: PointIn, end: PointIn): PointIn {
   const side = y < 0 ? -1 : 1
   const yIn = Math.abs(end[1]) > 20 ? (y + end[1]) / 2 : side * 20
-  return [Math.min(x, 0) / 3 + 6, yIn, Math.min(z - 12, end[2] + 12)]
+  return [x > 0 ? x / 2 : x / 3 + 6, yIn, Math.min(z - 12, end[2] + 12)]
 }
 
 /**

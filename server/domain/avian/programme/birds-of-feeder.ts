@@ -5,7 +5,7 @@ import type { Exposure, RankedPole } from '../exposure/exposure.ts'
 import { exposureOfPoles } from '../exposure/exposure-of-poles.ts'
 import { rankPoles } from '../exposure/rank-poles.ts'
 import type { Surroundings } from '../exposure/surroundings.ts'
-import { cheapestMeasures } from '../measures/cheapest-measures.ts'
+import { cheapestSet } from '../measures/cheapest-measures.ts'
 import type { MeasureSet } from '../measures/measure.ts'
 import { poleSites } from '../pole-top/pole-sites.ts'
 import type { OnProgress } from './plan-programme.ts'
@@ -41,7 +41,7 @@ export function birdsOfFeeder(
   const sites = poleSites(feeder, record.choices).filter(({ pole }) => open.has(pole.id))
   for (const [done, site] of sites.entries()) {
     if (done % STEP === 0) onProgress(done, sites.length, 'measures')
-    const [best] = cheapestMeasures(site, items.get(site.pole.id) ?? [], record.settings)
+    const best = cheapestSet(site, items.get(site.pole.id) ?? [], record.settings)
     if (best) cheapest.set(site.pole.id, best)
   }
   const exposures = exposureOfPoles(feeder, record.settings, surroundings)

@@ -3,7 +3,10 @@ import { describe, expect, it } from 'vitest'
 import type { MeasureKind } from '#domain/feeder/measure-kinds.ts'
 import { BirdSettings } from '../../../../server/domain/avian/bird-settings.ts'
 import { applyMeasures } from '../../../../server/domain/avian/measures/apply-measures.ts'
-import { cheapestMeasures } from '../../../../server/domain/avian/measures/cheapest-measures.ts'
+import {
+  cheapestMeasures,
+  cheapestSet,
+} from '../../../../server/domain/avian/measures/cheapest-measures.ts'
 import { isCoverKind } from '../../../../server/domain/avian/measures/cover-parts.ts'
 import { framingVariants } from '../../../../server/domain/avian/measures/framing-variants.ts'
 import type { MeasureUse } from '../../../../server/domain/avian/measures/measure.ts'
@@ -79,7 +82,9 @@ describe('the cheapest measures of a pole', () => {
       const outcomes = everyOutcome(site)
       fc.assert(
         fc.property(costs, (settings) => {
-          const [best] = cheapestMeasures(site, [], settings).filter(
+          const sets = cheapestMeasures(site, [], settings)
+          expect(cheapestSet(site, [], settings)).toEqual(sets[0])
+          const [best] = sets.filter(
             ({ uses }) => !kindsOf(uses).includes('equipment moved to the ground'),
           )
           const priced = outcomes.map(({ open, kinds }) => ({
