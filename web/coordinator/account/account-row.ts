@@ -36,9 +36,10 @@ export function limitsInWords({ limits, decimals = 0 }: AccountRow): string {
     : `${low} to ${figureText(limits.high, decimals)}`
 }
 
-/** Unit beside the value; money carries its sign instead. */
+/** Unit beside the value, "1 pole" and "2 poles"; money carries its sign instead. */
 export function unitBeside({ value, unit }: AccountRow): string {
-  return value === null || unit === 'USD' ? '' : unit
+  if (value === null || unit === 'USD') return ''
+  return value === 1 ? unit.replace(/s$/, '') : unit
 }
 
 function figureText(value: number, decimals: number): string {

@@ -1,4 +1,5 @@
 import type { YearAccount } from '#domain/avian/account/year-account.ts'
+import { counted } from '../../state/format.ts'
 import { STEP_WORDS } from '../finds/find-words.ts'
 import type { AccountRow, AccountSection } from './account-row.ts'
 import {
@@ -30,22 +31,18 @@ const count = (what: string, value: number, unit: string, note?: string): Accoun
 
 function workSection(account: YearAccount): AccountSection {
   const { done, spend, inspections } = account
-  const withoutCost = spend.withoutCost
   return {
     title: `Work in ${account.year}`,
     rows: [
       count('Poles on which something was put up', account.polesDone, 'poles'),
       ...done.map(({ what, items, poles }) =>
-        count(`${firstCapital(what)}`, poles, 'poles', `${items} items`),
+        count(`${firstCapital(what)}`, poles, 'poles', counted(items, 'item')),
       ),
       {
         what: 'Spent on what was put up',
         value: spend.usd,
         unit: 'USD',
-        note:
-          withoutCost > 0
-            ? `${withoutCost} of ${spend.items} items have no cost in the record and count as 0.`
-            : `${spend.items} items, each with its recorded cost.`,
+        note: costNote(spend),
       },
       count('Inspections written down', inspections.done, 'items'),
       count('Inspections overdue today', inspections.overdue, 'items'),
@@ -61,6 +58,13 @@ function workSection(account: YearAccount): AccountSection {
   }
 }
 
+function costNote({ items, withoutCost }: YearAccount['spend']): string {
+  if (items === 0) return 'Nothing was put up.'
+  return withoutCost > 0
+    ? `${withoutCost} of ${counted(items, 'item')} have no cost in the record and count as 0.`
+    : `${counted(items, 'item')}, each with its recorded cost.`
+}
+
 function findsSection({
   year,
   finds,
@@ -69,7 +73,7 @@ function findsSection({
   bySpecies,
 }: YearAccount): AccountSection {
   const row = (what: string, events: number, birds: number) =>
-    count(what, events, 'events', `${birds} birds`)
+    count(what, events, 'events', counted(birds, 'bird'))
   return {
     title: `Birds found in ${year}`,
     rows: [
@@ -123,6 +127,10 @@ function rateSection(accounted: Accounted): AccountSection {
           unit: 'events',
           limits: rate.limits,
           working: rateWorking(accounted, rate),
+          ...(rate.events > 0 &&
+            factors.detected < 1 && {
+              note: `Corrected: ${(factors.detected * 100).toFixed(0)} % are found, by what was entered below.`,
+            }),
           ...(rate.events === 0 && {
             note: `None found is not none killed: up to 3.689 events (two-sided; 2.996 one-sided) agree with it, ${rate.limits.high.toFixed(2)} (${rate.upperOneSided.toFixed(2)}) per 1000 pole-years.`,
           }),
