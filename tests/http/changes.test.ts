@@ -5,10 +5,13 @@ import pg from 'pg'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
 import type { Actor } from '#contract/actor.ts'
 import { routes } from '#contract/routes.ts'
+import type { Feeder } from '#domain/feeder/feeder.ts'
+import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
 import { type OpenStore, openStore } from '../../server/store/open-store.ts'
 import { enterDemo } from '../support/enter-demo.ts'
 import { type Following, followChanges } from '../support/follow-changes.ts'
 import { type FreshDatabase, freshDatabase, TESTED_KIND } from '../support/fresh-database.ts'
+import { smallFeeder } from '../support/small-feeder.ts'
 import {
   COORDINATOR,
   CREW,
@@ -107,15 +110,14 @@ describe('who follows the changes', () => {
   })
 
   it('gets all since a number, page by page, and then what is new', async () => {
-    const { store, close } = await openBeside()
-    const from = await store.history.newestSeq()
-    await writeMany(store, 450)
-    await close()
+    const [here] = (await follow(PLANNER)).events
+    const from = Number(here?.id)
+    await takeInWithCovers(450)
     const late = await follow(PLANNER, server, `?after=${from}`)
-    await late.changes(450)
+    await late.changes(451)
     await cover()
-    const seqs = (await late.changes(451)).map(({ data }) => data.seq)
-    expect(seqs).toEqual(Array.from({ length: 451 }, (_, index) => from + 1 + index))
+    const seqs = (await late.changes(452)).map(({ data }) => data.seq)
+    expect(seqs).toEqual(Array.from({ length: 452 }, (_, index) => from + 1 + index))
   })
 
   it('starts from now where the number is of another database', async () => {
@@ -171,7 +173,7 @@ describe('changes that another process makes', () => {
   it('are told too', async () => {
     const stream = await follow(PLANNER)
     const { store, close } = await openBeside()
-    const [id] = await writeMany(store, 1)
+    const id = await writeBeside(store)
     expect((await stream.changes(1)).map(({ data }) => data.subjectId)).toEqual([id])
     await close()
   })
@@ -226,25 +228,20 @@ async function openBeside(): Promise<{ store: OpenStore; close: () => Promise<vo
   return { store, close: () => store.close() }
 }
 
-async function writeMany(store: OpenStore, count: number): Promise<string[]> {
-  const ids: string[] = []
-  const stamp = {
-    actor: { id: 'machine', role: 'coordinator' as const },
-    at: new Date().toISOString(),
-  }
-  await store.together(async () => {
-    for (let number = 0; number < count; number++) {
-      const id = `beside-${crypto.randomUUID()}`
-      const body = {
-        pole: 'P4',
-        kind: 'cover',
-        what: 'cap',
-        state: 'on',
-        on: '2026-05-01',
-      } as const
-      await store.protections.add(SMALL, id, body, stamp)
-      ids.push(id)
-    }
-  })
-  return ids
+async function writeBeside(store: OpenStore): Promise<string> {
+  const actor = { id: 'machine', role: 'coordinator' } as const
+  const body = { pole: 'P4', kind: 'cover', what: 'cap', state: 'on', on: '2026-05-01' } as const
+  const stamp = { actor, at: new Date().toISOString() }
+  const { id } = await store.protections.add(SMALL, `beside-${crypto.randomUUID()}`, body, stamp)
+  return id
+}
+
+/** One change for the feeder and one for each cover, all in one write. */
+async function takeInWithCovers(count: number): Promise<void> {
+  const protections = Array.from({ length: count }, (_, index) => ({
+    ...{ id: `cap-${index}`, pole: 'P4', kind: 'cover', what: 'cap' },
+    ...{ state: 'on', on: '2026-05-01' },
+  })) as Feeder['protections']
+  const layers = layersOfFeeder({ ...smallFeeder({ id: 'many-covers' }), protections })
+  await server.call(routes.takeInFeeder, { body: { layers } }, PLANNER)
 }
