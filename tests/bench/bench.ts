@@ -2,6 +2,7 @@ import { cpus } from 'node:os'
 import { fileURLToPath } from 'node:url'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import { readFeederFolder } from '../../server/layer-files/feeder-folder.ts'
+import { benchPoleTops } from './pole-top-bench.ts'
 import { benchAgainstObjects, benchPowerFlow } from './power-flow-bench.ts'
 import { benchSiting } from './siting-bench.ts'
 import { syntheticFeeder } from './synthetic-feeder.ts'
@@ -21,6 +22,7 @@ console.log(
 const demo = await Promise.all(DEMO_FEEDERS.map(demoFeeder))
 const thousand = syntheticFeeder(1_000)
 const synthetic = [thousand, syntheticFeeder(10_000), syntheticFeeder(100_000)]
+benchPoleTops(demo)
 benchPowerFlow([...demo, ...synthetic])
 benchAgainstObjects(synthetic)
 benchSiting([

@@ -6,8 +6,6 @@ import { IN, partOf, siteOf, topOf } from './site-of.ts'
 
 const EAGLE = { breadthM: 60 * IN, heightM: 40 * IN }
 const eaglePairs = (words: Parameters<typeof topOf>[0]) => contactPairs(topOf(words).parts, EAGLE)
-const betweenPhases = (words: Parameters<typeof topOf>[0]) =>
-  eaglePairs(words).filter(({ partB }) => partB.potential !== 'grounded')
 const wireM = 0.5 * IN
 
 describe('spacing of phases on an arm', () => {
@@ -27,24 +25,27 @@ describe('spacing of phases on an arm', () => {
     expect(degrees).toBeCloseTo(20, 0)
   })
 
-  // Computed: √(60² − 44²) = 40.8 in and √(60² − 56²) = 21.5 in; the surfaces of the wires take 0.5 in more.
+  // Computed: √(60² − 44²) = 40.8 in and √(60² − 56²) = 21.5 in, between the surfaces of wires 0.5 in thick.
   it.each([
-    { arm: '8 ft arm', outerIn: 44, outIn: Math.sqrt(60 ** 2 - 44 ** 2), rounded: 40.8 },
-    { arm: '10 ft arm', outerIn: 56, outIn: Math.sqrt(60 ** 2 - 56 ** 2), rounded: 21.5 },
+    { arm: '8 ft arm', outerIn: 44, dropIn: Math.sqrt(60 ** 2 - 44 ** 2), rounded: 40.8 },
+    { arm: '10 ft arm', outerIn: 56, dropIn: Math.sqrt(60 ** 2 - 56 ** 2), rounded: 21.5 },
   ])(
-    'reaches 60 in on an $arm when the outer phases drop $rounded in',
-    ({ arm, outIn, rounded, outerIn }) => {
-      expect(outIn).toBeCloseTo(rounded, 1)
-      const dropped = (dropIn: number) => {
-        const wide = { outerPhaseM: outerIn * IN + wireM, outerDropM: dropIn * IN }
-        return betweenPhases({ framing: arm, choice: { measured: { ...wide, topPinM: 10 * IN } } })
-          .map(pairId)
-          .filter((id) => /B-conductor/.test(id) && /conductor.*conductor/.test(id))
+    'just reaches 60 in on an $arm when the outer phases drop $rounded in',
+    ({ arm, outerIn, dropIn, rounded }) => {
+      expect(dropIn).toBeCloseTo(rounded, 1)
+      // As high as broad, so that the straight line alone decides.
+      const size = { breadthM: 60 * IN, heightM: 60 * IN }
+      const bridged = (outerDropIn: number) => {
+        const measured = {
+          outerPhaseM: outerIn * IN + wireM,
+          outerDropM: outerDropIn * IN,
+          topPinM: 10 * IN,
+        }
+        const { parts } = topOf({ framing: arm, choice: { measured, withoutParts: ['neutral'] } })
+        return contactPairs(parts, size).map(pairId)
       }
-      const flesh = Math.sqrt(60 ** 2 - outerIn ** 2)
-      expect(dropped(flesh + 0.02)).toEqual([])
-      // Of the 8-ft arm the height of 40 in is reached a little sooner than the straight line.
-      expect(dropped(Math.min(flesh, 40) - 0.1)).toHaveLength(2)
+      expect(bridged(dropIn - 0.05)).toEqual(['A-conductor~B-conductor', 'B-conductor~C-conductor'])
+      expect(bridged(dropIn + 0.001)).toEqual([])
     },
   )
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { contactPairs } from '../../../../server/domain/avian/pole-top/contact-pairs.ts'
 import { pairInWords } from '../../../../server/domain/avian/pole-top/pair-words.ts'
 import { poleSites } from '../../../../server/domain/avian/pole-top/pole-sites.ts'
+import type { PoleSite } from '../../../../server/domain/avian/pole-top/pole-top.ts'
 import { poleTopOf } from '../../../../server/domain/avian/pole-top/pole-top-of.ts'
 import { readFeederFolder } from '../../../../server/layer-files/feeder-folder.ts'
 import { IN } from './site-of.ts'
@@ -19,6 +20,13 @@ const sites = feeders.flatMap((feeder) => poleSites(feeder, []))
 
 /** Closer than that nobody builds: bare wire to what is not its own. */
 const TOUCHING_M = 1.5 * IN
+const EAGLE = { breadthM: 60 * IN, heightM: 40 * IN }
+
+function touching(site: PoleSite): string[] {
+  return contactPairs(poleTopOf(site)?.parts ?? [], EAGLE)
+    .filter(({ distanceM }) => distanceM < TOUCHING_M)
+    .map((pair) => `${site.pole.framing} ${site.pole.id}: ${pairInWords(pair, 'eagle', true)}`)
+}
 
 describe('pole tops of the demo', () => {
   it('are drawn for every pole, with ids that are unique on it', () => {
@@ -33,12 +41,7 @@ describe('pole tops of the demo', () => {
   })
 
   it('have no bare part that touches one of another potential', () => {
-    const touching = sites.flatMap((site) =>
-      contactPairs(poleTopOf(site)?.parts ?? [], { breadthM: TOUCHING_M, heightM: 1 }).map(
-        (pair) => `${site.pole.id} ${pairInWords(pair, 'wire', true)}`,
-      ),
-    )
-    expect(touching).toEqual([])
+    expect(sites.flatMap(touching)).toEqual([])
   })
 
   it('bring every tank, bushing and contact of what the record has on the pole', () => {
