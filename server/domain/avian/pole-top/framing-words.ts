@@ -19,7 +19,7 @@ export interface FramingWords {
 export function framingInWords(words: string, phaseCount: number): FramingWords {
   const text = words.toLowerCase().replace(/crossarm/g, 'arm')
   const named = FRAMINGS.find((name) => text === name) ?? framingNamed(text, phaseCount)
-  const armFt = Number(/(\d+(?:\.\d+)?) ?-?(?:ft|foot|feet)\b/.exec(text)?.[1])
+  const armFt = Number(/\b(\d{1,3}(?:\.\d{1,3})?) ?-?(?:ft|foot|feet)\b/.exec(text)?.[1])
   return {
     framing: named ?? usualFraming(phaseCount),
     armFt: armFt > 0 ? armFt : null,
