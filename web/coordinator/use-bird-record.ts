@@ -7,6 +7,7 @@ import type { ProtectionRecord } from '#contract/protections.ts'
 import type { PoleAssessment } from '#domain/avian/assessment/pole-assessment.ts'
 import { BirdSettings } from '#domain/avian/bird-settings.ts'
 import type { Exposure, RankedPole } from '#domain/avian/exposure/exposure.ts'
+import { surroundingsOfLand } from '#domain/avian/exposure/surroundings-of-land.ts'
 import { poleSites } from '#domain/avian/pole-top/pole-sites.ts'
 import type { PoleSite } from '#domain/avian/pole-top/pole-top.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
@@ -22,7 +23,6 @@ import { memoLast } from '../state/memo-last.ts'
 import type { BirdMarks, BirdPlace } from '../workers/bird-bench.ts'
 import type { Progress } from '../workers/messages.ts'
 import { assess, useAssessedBirds } from './assessed-birds.ts'
-import { surroundingsOfLand } from './surroundings-of-land.ts'
 
 export interface BirdRecord {
   /** With nests and finds as the record has them now. */
@@ -65,7 +65,7 @@ const feederOf = memoLast(
 const placeOf = memoLast(
   (feeder: Feeder, land: LandAnswer | undefined): BirdPlace => ({
     feeder,
-    surroundings: land && surroundingsOfLand(land),
+    surroundings: land && surroundingsOfLand(land.layers),
   }),
 )
 const marksOf = memoLast(

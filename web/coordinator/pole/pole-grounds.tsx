@@ -5,6 +5,7 @@ import { inBothUnits } from '../../birds/both-units.ts'
 import { HowSure } from '../../birds/how-sure.tsx'
 import { showWorking } from '../../state/working.ts'
 import { Button } from '../../ui/button.tsx'
+import { IndexClass } from './index-class.tsx'
 import { pairWorking } from './pair-working.ts'
 
 interface Props {
@@ -42,6 +43,7 @@ export function PoleGrounds({ assessment, settings }: Props) {
           source="Birds touch parts while they land and leave; taking the whole breadth errs on the safe side."
         />
       </p>
+      {assessment.poleTop && <IndexClass poleTop={assessment.poleTop} settings={settings} />}
       <div>
         <Button look="plain" onClick={() => showWorking(pairWorking(assessment, species, size))}>
           Show the working
