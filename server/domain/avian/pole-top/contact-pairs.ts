@@ -28,21 +28,27 @@ export function contactPairsOfSpecies(
   const mostM = Math.max(0, ...sizes.map(({ breadthM }) => breadthM))
   const highestM = Math.max(0, ...sizes.map(({ heightM }) => heightM))
   const electrodes = parts.filter(isElectrode).map(electrode).sort(inOrder)
-  const perchFor = perchFinder(parts, electrodes, mostM)
-  electrodes.forEach((a, i) => {
+  const perches = new NearestPerches(parts, electrodes, mostM)
+  for (let i = 0; i < electrodes.length; i++) {
     for (let j = i + 1; j < electrodes.length; j++) {
-      const b = electrodes[j]
-      if (!b || a.part.potential === b.part.potential) continue
-      if (leastUpM(a.segment, b.segment) >= highestM) continue
-      if (distanceBoundM(a.segment, b.segment) >= mostM) continue
-      const nearest = nearestPlaces(a.segment, b.segment, 1, Number.POSITIVE_INFINITY)
-      sizes.forEach((size, at) => {
-        const pair = pairFor(a, b, nearest, size)
-        const perch = pair && perchFor(i, j)
-        if (perch && perch.reachM < size.breadthM) found[at]?.push({ ...pair, perchId: perch.id })
-      })
+      const [a, b] = [electrodes[i], electrodes[j]]
+      if (!a || !b || a.part.potential === b.part.potential) continue
+      const leastUp = leastUpM(a.segment, b.segment)
+      if (leastUp >= highestM || distanceBoundM(a.segment, b.segment) >= mostM) continue
+      const nearest = gapAt(a, b, nearestPlaces(a.segment, b.segment, 1, Number.POSITIVE_INFINITY))
+      if (nearest.distanceM >= mostM) continue
+      const perchAt = perches.nearest(i, j)
+      const reachM = perches.reachM(perchAt, i, j)
+      for (let at = 0; at < sizes.length; at++) {
+        const size = sizes[at]
+        if (!size || reachM >= size.breadthM || leastUp >= size.heightM) continue
+        const gap = easiestGap(a, b, nearest, size)
+        const share = shareOf(gap, size)
+        if (share >= 1 - ROUNDING) continue
+        found[at]?.push(pairOf(a.part, b.part, gap, share, perches.id(perchAt)))
+      }
     }
-  })
+  }
   for (const pairs of found) pairs.sort(tightestFirst)
   return found
 }
@@ -64,91 +70,98 @@ function electrode(part: Part): Electrode {
 /** Energized before grounded, then by id: the same answer in whatever order the parts come. */
 function inOrder({ part: one }: Electrode, { part: other }: Electrode): number {
   const byPotential = Number(one.potential === 'grounded') - Number(other.potential === 'grounded')
-  return byPotential || (one.id < other.id ? -1 : one.id > other.id ? 1 : 0)
+  return byPotential || compare(one.id, other.id)
 }
 
-/** Null where a bird of that size cannot span the pair. */
-function pairFor(
-  { part: partA, segment: a }: Electrode,
-  { part: partB, segment: b }: Electrode,
-  nearest: Places,
-  { breadthM, heightM }: BirdSize,
-): Omit<ContactPair, 'perchId'> | null {
-  const places = easiestPlaces(a, b, nearest, breadthM, heightM)
-  if (!places) return null
-  const { s, t } = places
-  const share = measure(a, b, s, t, breadthM, heightM)
-  if (share >= 1 - ROUNDING) return null
+interface Gap {
+  readonly horizontalM: number
+  readonly verticalM: number
+  readonly distanceM: number
+  readonly at: readonly [Point, Point]
+}
+
+function gapAt({ segment: a }: Electrode, { segment: b }: Electrode, { s, t }: Places): Gap {
   const horizontalM = acrossM(a, b, s, t)
   const verticalM = upM(a, b, s, t)
   return {
-    partA,
-    partB,
     horizontalM,
     verticalM,
-    distanceM: Math.hypot(horizontalM, verticalM),
+    distanceM: Math.sqrt(horizontalM * horizontalM + verticalM * verticalM),
     at: [pointOn(a, s), pointOn(b, t)],
-    share,
   }
+}
+
+function shareOf({ distanceM, verticalM }: Gap, { breadthM, heightM }: BirdSize): number {
+  return Math.max(distanceM / breadthM, verticalM / heightM)
 }
 
 /**
  * The nearest places are also the easiest ones where the distance there takes more of the bird than
- * the height does, since no other place has less distance. Only else must they be sought.
+ * the height does, since no other place has less distance; and where no part is slanted. Only else
+ * must they be sought.
  */
-function easiestPlaces(
-  a: Segment,
-  b: Segment,
-  nearest: Places,
-  breadthM: number,
-  heightM: number,
-): Places | null {
-  const across = acrossM(a, b, nearest.s, nearest.t)
-  const up = upM(a, b, nearest.s, nearest.t)
-  const ofBreadth = Math.sqrt(across * across + up * up) / breadthM
-  if (ofBreadth >= 1 || leastUpM(a, b) >= heightM) return null
-  const isSettled = up / heightM <= ofBreadth || (a.slope !== 'slanted' && b.slope !== 'slanted')
-  return isSettled ? nearest : nearestPlaces(a, b, breadthM, heightM)
+function easiestGap(a: Electrode, b: Electrode, nearest: Gap, size: BirdSize): Gap {
+  const { breadthM, heightM } = size
+  const isSettled =
+    nearest.verticalM / heightM <= nearest.distanceM / breadthM ||
+    nearest.distanceM >= breadthM ||
+    (a.segment.slope !== 'slanted' && b.segment.slope !== 'slanted')
+  return isSettled ? nearest : gapAt(a, b, nearestPlaces(a.segment, b.segment, breadthM, heightM))
+}
+
+function pairOf(partA: Part, partB: Part, gap: Gap, share: number, perchId: string): ContactPair {
+  const { horizontalM, verticalM, distanceM, at } = gap
+  return { partA, partB, horizontalM, verticalM, distanceM, at, share, perchId }
 }
 
 function pointOn({ xM, yM, zM, dxM, dyM, dzM }: Segment, share: number): Point {
   return [xM + share * dxM, yM + share * dyM, zM + share * dzM]
 }
 
-interface Perch {
-  readonly id: string
-  /** Farther of the two distances from it to the parts. */
-  readonly reachM: number
-}
+/** Finds the perch from which both parts of a pair are nearest; each distance is reckoned once. */
+class NearestPerches {
+  readonly #perches: readonly { readonly id: string; readonly segment: Segment }[]
+  readonly #electrodes: readonly Electrode[]
+  readonly #mostM: number
+  /** Of each electrode to each perch, metres; empty until asked for. */
+  readonly #distancesM: number[][]
 
-/** Finds the perch from which both parts are nearest; each distance is reckoned once, when asked for. */
-function perchFinder(
-  parts: readonly Part[],
-  electrodes: readonly Electrode[],
-  mostM: number,
-): (i: number, j: number) => Perch | null {
-  const perches = parts
-    .filter(({ canPerch }) => canPerch)
-    .map((part) => ({ id: part.id, segment: segmentOf(standingSurface(part)) }))
-  const known = electrodes.map((): Float64Array | null => null)
-  const distances = (index: number): Float64Array => {
-    const before = known[index]
-    if (before) return before
-    const segment = electrodes[index]?.segment
-    const now = Float64Array.from(perches, (perch) =>
-      segment ? distanceM(perch.segment, segment, mostM) : Number.POSITIVE_INFINITY,
-    )
-    known[index] = now
-    return now
+  constructor(parts: readonly Part[], electrodes: readonly Electrode[], mostM: number) {
+    this.#perches = parts
+      .filter(({ canPerch }) => canPerch)
+      .map((part) => ({ id: part.id, segment: segmentOf(standingSurface(part)) }))
+    this.#electrodes = electrodes
+    this.#mostM = mostM
+    this.#distancesM = electrodes.map(() => [])
   }
-  return (i, j) => {
-    const [toA, toB] = [distances(i), distances(j)]
-    let best: Perch | null = null
-    perches.forEach(({ id }, at) => {
-      const reachM = Math.max(toA[at] ?? 0, toB[at] ?? 0)
-      if (best === null || reachM < best.reachM) best = { id, reachM }
-    })
+
+  /** Index of the perch; -1 where there is none. */
+  nearest(i: number, j: number): number {
+    let best = -1
+    for (let at = 0; at < this.#perches.length; at++) {
+      if (best < 0 || this.reachM(at, i, j) < this.reachM(best, i, j)) best = at
+    }
     return best
+  }
+
+  /** The farther of the two distances from a perch to the parts of a pair; infinite without a perch. */
+  reachM(perchAt: number, i: number, j: number): number {
+    const toA = this.#distances(i)[perchAt] ?? Number.POSITIVE_INFINITY
+    const toB = this.#distances(j)[perchAt] ?? Number.POSITIVE_INFINITY
+    return Math.max(toA, toB)
+  }
+
+  id(perchAt: number): string {
+    return this.#perches[perchAt]?.id ?? ''
+  }
+
+  #distances(index: number): readonly number[] {
+    const known = this.#distancesM[index] ?? []
+    const segment = this.#electrodes[index]?.segment
+    if (known.length === 0 && segment) {
+      for (const perch of this.#perches) known.push(distanceM(perch.segment, segment, this.#mostM))
+    }
+    return known
   }
 }
 
@@ -160,5 +173,13 @@ function distanceM(a: Segment, b: Segment, mostM: number): number {
 }
 
 function tightestFirst(one: ContactPair, other: ContactPair): number {
-  return one.share - other.share || (pairId(one) < pairId(other) ? -1 : 1)
+  return (
+    one.share - other.share ||
+    compare(one.partA.id, other.partA.id) ||
+    compare(one.partB.id, other.partB.id)
+  )
+}
+
+function compare(one: string, other: string): number {
+  return one < other ? -1 : Number(one > other)
 }

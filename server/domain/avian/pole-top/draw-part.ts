@@ -16,9 +16,13 @@ export interface PartDraft {
   readonly canPerch?: boolean
 }
 
-export function drawPart({ from, to = from, widthIn = 0, canPerch, ...rest }: PartDraft): Part {
+export function drawPart(draft: PartDraft): Part {
+  const { id, label, kind, potential, from, to = from, widthIn = 0, canPerch } = draft
   return {
-    ...rest,
+    id,
+    label,
+    kind,
+    potential,
     from: metres(from),
     to: metres(to),
     radiusM: (widthIn / 2) * M_PER_IN,
