@@ -12,7 +12,7 @@ import { inWords, printTable } from './measure.ts'
 const POLES = 100_000
 const SPECIES = 12
 /** Poles that the plain form is tried on, since it would take hours for all. */
-const PLAIN_POLES = 12
+const PLAIN_POLES = 6
 
 /** The demo's poles one after the other until there are 100 000, each drawn and assessed by itself. */
 export function benchPoleTops(feeders: readonly Feeder[]): void {

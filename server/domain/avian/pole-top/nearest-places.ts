@@ -1,3 +1,4 @@
+import { lowest } from './lowest.ts'
 import { acrossM, type Segment, upM } from './segment.ts'
 
 /** Shares of the lengths of two parts, 0 to 1 from their starts. */
@@ -99,37 +100,4 @@ const PARALLEL = 1e-12
 
 function clamp(share: number): number {
   return Math.max(0, Math.min(1, share))
-}
-
-/** Steps of the golden section: the place is found within 1e-8 of the part's length. */
-const STEPS = 40
-const GOLDEN = (Math.sqrt(5) - 1) / 2
-
-/** Share at which a convex function is least; an end where that is as low. */
-function lowest(valueAt: (share: number) => number): number {
-  let low = 0
-  let high = 1
-  let left = high - GOLDEN
-  let right = low + GOLDEN
-  let leftValue = valueAt(left)
-  let rightValue = valueAt(right)
-  for (let step = 0; step < STEPS; step++) {
-    if (leftValue <= rightValue) {
-      high = right
-      right = left
-      rightValue = leftValue
-      left = high - GOLDEN * (high - low)
-      leftValue = valueAt(left)
-    } else {
-      low = left
-      left = right
-      leftValue = rightValue
-      right = low + GOLDEN * (high - low)
-      rightValue = valueAt(right)
-    }
-  }
-  const middle = (low + high) / 2
-  const middleValue = valueAt(middle)
-  if (valueAt(0) <= middleValue) return 0
-  return valueAt(1) <= middleValue ? 1 : middle
 }
