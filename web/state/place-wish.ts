@@ -5,7 +5,7 @@ type Taker = (at: Position) => void
 
 /** Who waits for the next place that is chosen on the map. */
 const taker = createStore<Taker | null>(null)
-let middle: Position | null = null
+const middle = createStore<Position | null>(null)
 
 /** The next click on the map is a place for this form, and selects nothing; null asks no more. */
 export const askForPlace = taker.set
@@ -22,11 +22,9 @@ export function givePlace(at: Position): boolean {
   return take !== null
 }
 
-export function noteMiddleOfMap(at: Position): void {
-  middle = at
-}
+export const noteMiddleOfMap = middle.set
 
 /** Middle of the map as it stands; null before it is drawn. */
-export function middleOfMap(): Position | null {
-  return middle
+export function useMiddleOfMap(): Position | null {
+  return useStore(middle)
 }

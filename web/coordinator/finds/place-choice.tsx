@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react'
 import type { Position } from '#domain/feeder/geometry.ts'
 import type { Fields } from '../../record/merge-fields.ts'
 import { useFeeder } from '../../state/feeder.tsx'
-import { askForPlace, middleOfMap, useIsPlaceAsked } from '../../state/place-wish.ts'
+import { askForPlace, useIsPlaceAsked, useMiddleOfMap } from '../../state/place-wish.ts'
 import { useSelection } from '../../state/selection.ts'
 import { Button } from '../../ui/button.tsx'
 import { FieldControlOf } from './field-control.tsx'
@@ -21,6 +21,7 @@ export function PlaceChoice({ typed, faults, onType }: Props) {
   const { poleById } = useFeeder()
   const { pole } = useSelection()
   const isAsked = useIsPlaceAsked()
+  const middle = useMiddleOfMap()
   const take = (at: Position) => onType({ at: textOfPlace(at) })
   const choosePole = (id: string) => {
     const at = poleById.get(id)?.at
@@ -44,12 +45,7 @@ export function PlaceChoice({ typed, faults, onType }: Props) {
         {pole !== null && pole !== typed.pole && (
           <Button onClick={() => choosePole(pole)}>Pole {pole}, which is selected</Button>
         )}
-        <Button
-          onClick={() => {
-            const at = middleOfMap()
-            if (at) take(at)
-          }}
-        >
+        <Button disabled={middle === null} onClick={() => middle && take(middle)}>
           Middle of the map
         </Button>
         <Button isPressed={isAsked} onClick={() => askForPlace(isAsked ? null : take)}>
