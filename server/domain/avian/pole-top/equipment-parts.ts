@@ -80,7 +80,7 @@ function feedParts(rig: Rig, feed: Feed, slot: Slot | null, feeds: readonly Feed
     ...fedParts(rig, feed, cutout ? slot : null, arresterSlot, placeAmong(feed, feeds)),
     ...(isOfLine(feed)
       ? cutout && slot
-        ? leadOnward(rig, `${cutout.id}-${phase}-load-lead`, phase, cutoutBottom(slot))
+        ? leadOnward(rig, `${cutout.id}-${phase}-load-lead`, feed, cutoutBottom(slot), 'below')
         : []
       : []),
   ]

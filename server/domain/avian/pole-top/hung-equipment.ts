@@ -21,9 +21,14 @@ export function isOfLine({ fed }: Feed): boolean {
   return fed === null || fed.kind === 'fuse'
 }
 
-/** Taps begin behind what is of the line and has a load side: a cutout or a recloser. */
-export function feedsTap({ fed, cutout }: Feed): boolean {
-  return fed?.kind === 'recloser' || (cutout !== null && (fed === null || fed.kind === 'fuse'))
+/**
+ * A tap begins behind a cutout of the line, or behind a fuse or recloser whose phases all leave with
+ * it; one with more phases stands in the main line.
+ */
+export function feedsTap({ phase, fed, cutout }: Feed, tapPhases: readonly Phase[]): boolean {
+  if (fed === null) return cutout !== null && tapPhases.includes(phase)
+  const isOfTap = ([...fed.phases] as Phase[]).every((each) => tapPhases.includes(each))
+  return (fed.kind === 'recloser' || fed.kind === 'fuse') && isOfTap
 }
 
 /** Each takes its cutout and arrester in this order, as far as the record has them. */

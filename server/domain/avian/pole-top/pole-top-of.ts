@@ -30,7 +30,7 @@ function partsOf(plan: PolePlan): Part[] {
   const rig = rigOf(plan, supports, tapStarts(plan, supports))
   const fused = new Set(
     feedsOf(plan.equipment)
-      .filter(feedsTap)
+      .filter((feed) => feedsTap(feed, plan.tapPhases))
       .map(({ phase }) => phase),
   )
   return [

@@ -1,4 +1,3 @@
-import type { Phase } from '#domain/units/phases.ts'
 import type { Equipment } from '../../feeder/equipment.ts'
 import type { PointIn } from './draw-part.ts'
 import type { Feed } from './hung-equipment.ts'
@@ -18,31 +17,24 @@ const BUSHING_STEP_IN = 11
 const SOURCE_OUT_IN = 10
 const LOAD_OUT_IN = 5
 
-/** One tank with a source and a load bushing of each phase. */
+/** One tank with a source and a load bushing of each phase, in the order of its feeds. */
 export function recloserParts(rig: Rig, recloser: Equipment, feeds: readonly Feed[]): Part[] {
   const lid: PointIn = [0, tankOutIn(RECLOSER_TANK), lidLevelIn(rig)]
-  const phases = rig.leftToRight.filter((phase) => feeds.some((feed) => feed.phase === phase))
   return [
     tankPart(`${recloser.id}-tank`, 'recloser tank', lid, RECLOSER_TANK),
-    ...phases.flatMap((phase, index) =>
-      phaseParts(
-        rig,
-        recloser.id,
-        phase,
-        [lid[0] + (index - (phases.length - 1) / 2) * BUSHING_STEP_IN, lid[1], lid[2]],
-        feeds.find((feed) => feed.phase === phase)?.arrester?.id ?? null,
-      ),
+    ...feeds.flatMap((feed, index) =>
+      phaseParts(rig, recloser.id, feed, [
+        lid[0] + (index - (feeds.length - 1) / 2) * BUSHING_STEP_IN,
+        lid[1],
+        lid[2],
+      ]),
     ),
   ]
 }
 
-function phaseParts(
-  rig: Rig,
-  recloserId: string,
-  phase: Phase,
-  [x, y, z]: PointIn,
-  arresterId: string | null,
-): Part[] {
+function phaseParts(rig: Rig, recloserId: string, feed: Feed, [x, y, z]: PointIn): Part[] {
+  const { phase } = feed
+  const arresterId = feed.arrester?.id ?? null
   const id = `${recloserId}-${phase}`
   const name = `${phase}-phase recloser`
   const top = z + rig.plan.dimensions.bushingIn
@@ -61,6 +53,6 @@ function phaseParts(
           ...jumper(`${id}-source-lead-on`, phase, 'recloser', [arresterAt, source]),
         ]
       : leadFromLine(rig, `${id}-source-lead`, phase, 'recloser', source)),
-    ...leadOnward(rig, `${id}-load-lead`, phase, load),
+    ...leadOnward(rig, `${id}-load-lead`, feed, load, 'above'),
   ]
 }

@@ -230,6 +230,9 @@ function jumpers(rig: Rig, unit: Unit, at: Terminals): Part[] {
   ]
 }
 
+/** From one end of a bank to the other; such a wire passes before those between neighbours. */
+const ACROSS_BANK_IN = 60
+
 /** SL to the neutral on the tank, or to the line of the other phase. */
 function commonLead(rig: Rig, { id, lid, otherEnd }: Unit, { common }: Terminals, of: string) {
   if (otherEnd === 'none') return []
@@ -247,11 +250,12 @@ function commonLead(rig: Rig, { id, lid, otherEnd }: Unit, { common }: Terminals
   const line = rig.inFront(otherEnd)
   if (!line) return []
   const [x, y, zIn] = line
-  const frontIn = Math.max(y, lid[1] + REGULATOR_TANK.widthIn / 2) + 14
+  const isAcrossBank = Math.abs(common[0] - x) > ACROSS_BANK_IN
+  const frontIn = Math.max(y, lid[1] + REGULATOR_TANK.widthIn / 2) + (isAcrossBank ? 28 : 14)
   return jumper(`${id}-sl-lead`, otherEnd, `${of} regulator SL bushing`, [
     line,
-    [x, y + 4, dropLevelIn(rig, zIn)],
-    [(x + 2 * common[0]) / 3, frontIn, lid[2] + SWITCHES_ABOVE_LID_IN - 10],
+    [x, frontIn, dropLevelIn(rig, zIn) - 10],
+    [common[0], frontIn, lid[2] + SWITCHES_ABOVE_LID_IN - 10],
     common,
   ])
 }

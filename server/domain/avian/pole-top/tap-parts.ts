@@ -1,5 +1,6 @@
 import type { Phase } from '#domain/units/phases.ts'
 import { drawPart, type PointIn } from './draw-part.ts'
+import { feedsOf, feedsTap } from './hung-equipment.ts'
 import type { Part } from './part.ts'
 import type { PolePlan } from './pole-plan.ts'
 import {
@@ -71,7 +72,9 @@ function wayPoint([x, y, z]: PointIn, end: PointIn): PointIn {
  * from a recloser, whose load side faces the pole, behind.
  */
 function tapOrder({ tapPhases, equipment }: PolePlan, supports: readonly Support[]): TapPhase[] {
-  const isFedByRecloser = equipment.some(({ kind }) => kind === 'recloser')
+  const isFedByRecloser = feedsOf(equipment).some(
+    (feed) => feed.fed?.kind === 'recloser' && feedsTap(feed, tapPhases),
+  )
   const acrossIn = (phase: Phase) => supports.find((each) => each.phase === phase)?.at[0] ?? 0
   const ordered = [...tapPhases].sort((one, other) => acrossIn(one) - acrossIn(other))
   if (ordered.length === 1) return ordered.map((phase) => ({ phase, yIn: 0 }))

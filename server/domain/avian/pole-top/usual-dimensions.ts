@@ -20,6 +20,7 @@ export interface Hung {
 }
 
 const USUAL_ARM_FT = 8
+const TOP_PIN_IN = 10
 
 /**
  * Inches of a framing before anything measured replaces them. Common practice, no source, but for
@@ -33,7 +34,7 @@ export function usualDimensions(
   armFt: number | null,
   { regulators, hasTanks, hasTap }: Hung,
 ): DimensionsIn {
-  const topPinIn = framing === 'flat arm' ? 6 : 10
+  const topPinIn = framing === 'flat arm' ? 6 : TOP_PIN_IN
   const outerDropIn = framing === 'flat arm' || framing === 'two-phase arm' ? 0 : 16
   const armPinIn = 8
   const verticalStepIn = 40
@@ -72,7 +73,7 @@ function lowestPhaseBelowTopIn(framing: Framing, phaseCount: number, stepIn: num
   if (framing === 'vertical corner') {
     return FIRST_VERTICAL_BELOW_TOP_IN + Math.max(0, phaseCount - 1) * stepIn
   }
-  if (framing === 'pole-top pin') return 0
+  if (framing === 'pole-top pin') return Math.max(0, (phaseCount - 1) * stepIn - TOP_PIN_IN)
   return framing === 'single-phase dead-end' ? FIRST_VERTICAL_BELOW_TOP_IN : ARM_BELOW_TOP_IN
 }
 

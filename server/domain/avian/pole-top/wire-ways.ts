@@ -1,5 +1,6 @@
 import type { Phase } from '#domain/units/phases.ts'
 import { drawWire, type PointIn } from './draw-part.ts'
+import { type Feed, feedsTap } from './hung-equipment.ts'
 import type { Part } from './part.ts'
 import { dropLevelIn, type Rig } from './rig.ts'
 
@@ -37,34 +38,62 @@ function rise([x, y, z]: PointIn): PointIn {
   return [x, y, z + RISE_IN]
 }
 
-/** Back to the conductor behind the pole, past its side. Empty where the line ends here. */
-export function leadToLine(rig: Rig, id: string, phase: Phase, to: string, start: PointIn): Part[] {
+/**
+ * Back to the conductor behind the pole, past its side. Empty where the line ends here.
+ *
+ * @param passes Whether it turns to the back above what it comes from or below.
+ */
+export function leadToLine(
+  rig: Rig,
+  id: string,
+  phase: Phase,
+  to: string,
+  start: PointIn,
+  passes: 'above' | 'below' = 'above',
+): Part[] {
   const end = rig.behind(phase)
   if (!end) return []
   const [x, y, z] = end
-  const isBeforePole = Math.abs(start[0]) < BESIDE_POLE_IN
-  const isMiddle = isBeforePole && Math.abs(x) < BESIDE_POLE_IN
-  const besideIn = isMiddle
-    ? BESIDE_POLE_IN
-    : isBeforePole
-      ? 2 * Math.sign(x) * BESIDE_POLE_IN
-      : start[0]
-  const turnIn = Math.max(start[2] + RISE_IN, (start[2] + dropLevelIn(rig, z)) / 2)
+  const besideIn = sideWay(rig, start[0], x)
+  const isMiddle = Math.abs(besideIn) === BESIDE_POLE_IN
   return jumper(id, phase, to, [
     start,
-    ...(isMiddle ? [rise(start)] : []),
-    [besideIn, 2, turnIn],
+    ...(isMiddle && passes === 'above' ? [rise(start)] : []),
+    [besideIn, 2, passes === 'above' ? turnLevelIn(rig, start[2], z, besideIn) : start[2] - 2],
     [x, y < 0 ? y - 2 : y, dropLevelIn(rig, z)],
     end,
   ])
 }
 
+/** Where a wire passes the pole: beside its own bracket, or around the pole where it stands before it. */
+function sideWay({ plan }: Rig, startIn: number, endIn: number): number {
+  if (Math.abs(startIn) >= BESIDE_POLE_IN)
+    return startIn + Math.sign(startIn) * (BESIDE_POLE_IN / 2)
+  if (Math.abs(endIn) >= BESIDE_POLE_IN) return 2 * Math.sign(endIn) * BESIDE_POLE_IN
+  return plan.hung.hasTap ? -BESIDE_POLE_IN : BESIDE_POLE_IN
+}
+
+/** Above what the wire comes from; to the right also above a tap that leaves there. */
+function turnLevelIn(rig: Rig, startIn: number, endIn: number, besideIn: number): number {
+  const turnIn = Math.max(startIn + RISE_IN, (startIn + dropLevelIn(rig, endIn)) / 2)
+  const [tapped] = rig.plan.tapPhases
+  const tapIn = tapped && besideIn > 0 ? rig.tap(tapped)?.[2] : undefined
+  return tapIn === undefined ? turnIn : Math.max(turnIn, tapIn + RISE_IN + 2)
+}
+
 /** From the load side of a cutout or recloser to the tap that leaves here, or back to the line. */
-export function leadOnward(rig: Rig, id: string, phase: Phase, start: PointIn): Part[] {
-  const tap = rig.tap(phase)
+export function leadOnward(
+  rig: Rig,
+  id: string,
+  feed: Feed,
+  start: PointIn,
+  passes: 'above' | 'below',
+): Part[] {
+  const { phase } = feed
+  const tap = feedsTap(feed, rig.plan.tapPhases) ? rig.tap(phase) : null
   return tap
     ? jumper(id, phase, 'tap', [start, ...wayToTap(start, tap), tap])
-    : leadToLine(rig, id, phase, 'line', start)
+    : leadToLine(rig, id, phase, 'line', start, passes)
 }
 
 /** A wire to the far side of a tap passes so far under its other phases. */

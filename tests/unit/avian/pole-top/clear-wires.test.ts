@@ -1,12 +1,13 @@
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import { contactPairs } from '../../../../server/domain/avian/pole-top/contact-pairs.ts'
+import { FRAMINGS } from '../../../../server/domain/avian/pole-top/framing.ts'
 import { pairInWords } from '../../../../server/domain/avian/pole-top/pair-words.ts'
 import { poleSites } from '../../../../server/domain/avian/pole-top/pole-sites.ts'
 import type { PoleSite } from '../../../../server/domain/avian/pole-top/pole-top.ts'
 import { poleTopOf } from '../../../../server/domain/avian/pole-top/pole-top-of.ts'
 import { readFeederFolder } from '../../../../server/layer-files/feeder-folder.ts'
-import { IN } from './site-of.ts'
+import { IN, regulator, siteOf, transformer } from './site-of.ts'
 
 const feeders = await Promise.all(
   ['skillet', 'thimble'].map(async (name) => {
@@ -54,4 +55,52 @@ describe('pole tops of the demo', () => {
       }
     }
   })
+})
+
+describe('pole tops of every framing', () => {
+  const fused = { id: 'F', kind: 'fuse', phases: 'ABC', span: 'S' }
+  const onBracket = (kind: string) => ({ id: kind, kind, phases: 'ABC' })
+  const hanging: readonly (readonly object[])[] = [
+    transformer('ABC'),
+    transformer('B').slice(0, 1),
+    [onBracket('arrester')],
+    [onBracket('capacitor'), onBracket('cutout'), onBracket('arrester')],
+    [onBracket('riser'), onBracket('cutout'), onBracket('arrester')],
+    [{ ...fused, kind: 'switch' }],
+  ]
+  const inSeries: readonly (readonly object[])[] = [
+    [fused],
+    [{ ...fused, kind: 'recloser' }, onBracket('arrester')],
+    [regulator()],
+  ]
+  const withArm = FRAMINGS.filter((framing) => framing.includes('arm'))
+  const regulators = [
+    {},
+    { regulatorMounting: 'on the pole' },
+    { regulatorConnection: 'open delta' },
+    { regulatorConnection: 'closed delta' },
+    { regulatorMounting: 'on the pole', regulatorConnection: 'closed delta' },
+  ] as const
+
+  it.each([...withArm, 'vertical corner', 'pole-top pin'])(
+    'of %s have no bare part that touches one of another potential, whatever hangs on them',
+    (framing) => {
+      const all = hanging.flatMap((equipment) =>
+        ['', 'B', 'ABC'].map((tap) => siteOf({ framing, equipment, tap })),
+      )
+      expect(all.flatMap(touching)).toEqual([])
+    },
+  )
+
+  it.each(withArm)(
+    'of %s have none either with what stands in series, however regulators are mounted and joined',
+    (framing) => {
+      const all = inSeries.flatMap((equipment) =>
+        ['', 'ABC'].flatMap((tap) =>
+          regulators.map((choice) => siteOf({ framing, equipment, tap, choice })),
+        ),
+      )
+      expect(all.flatMap(touching)).toEqual([])
+    },
+  )
 })
