@@ -19,7 +19,8 @@ export const PERSON_SCREENS: Record<Person, PersonScreens> = {
   coordinator: {
     Desk: later(async () => (await import('./coordinator/coordinator-desk.tsx')).CoordinatorDesk),
     MapLayers: later(
-      async () => (await import('./coordinator/map/coordinator-map-layers.tsx')).CoordinatorMapLayers,
+      async () =>
+        (await import('./coordinator/map/coordinator-map-layers.tsx')).CoordinatorMapLayers,
     ),
     LegendRows: later(async () => (await import('./coordinator/map/map-key.tsx')).MapKey),
   },
