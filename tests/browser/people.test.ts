@@ -38,7 +38,7 @@ describe('the demo’s door', () => {
   it('keeps the desk that a link names, and leaves out what a reader may not do', async () => {
     const { page } = await session.visit('/?person=coordinator&feeder=thimble')
     await page.getByRole('button', { name: 'Enter as reader' }).click()
-    await page.getByLabel('Day for nest buffers').waitFor()
+    await page.getByText(/not shown to readers: where they are/).waitFor()
     const desk = page.getByRole('combobox', { name: 'Desk' })
     expect(await desk.inputValue()).toBe('coordinator')
     await desk.selectOption('planner')
