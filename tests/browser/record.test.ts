@@ -221,7 +221,7 @@ describe('a reader', () => {
     await page.getByText('Nests and dead or injured birds are not shown to readers').waitFor()
     expect(await page.getByText('Who changed this feeder').count()).toBe(0)
     await page
-      .getByRole('list', { name: /most urgent first/ })
+      .getByRole('list', { name: /first what to do first/ })
       .getByRole('button')
       .first()
       .click()
