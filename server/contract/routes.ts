@@ -24,12 +24,12 @@ import {
   ProtectionBody,
   ProtectionParams,
   ProtectionRecord,
-  ProtectionVersionQuery,
 } from './protections.ts'
 import { recordRoutes } from './record-routes.ts'
 import type { Route } from './route.ts'
 import { Live, Ready, Settings } from './service.ts'
 import { StartStudyBody, Study, StudyEvent, StudyParams, StudyStarted } from './studies.ts'
+import { VersionQuery } from './versioned.ts'
 import { VoltageAnswer, VoltageBody } from './voltage.ts'
 import { workRoutes } from './work-routes.ts'
 
@@ -314,7 +314,7 @@ export const routes = {
     summary: 'Delete a guard, cover or perch from the record; it can be restored.',
     right: 'delete or restore a guard, cover or perch',
     params: ProtectionParams,
-    query: ProtectionVersionQuery,
+    query: VersionQuery,
     answer: jsonAnswer(200, ProtectionRecord, 'The item with the time of its deletion.'),
     problems: ['not-found', 'stale-version', 'wrong-state'],
   },
@@ -325,7 +325,7 @@ export const routes = {
     summary: 'Bring a deleted item back.',
     right: 'delete or restore a guard, cover or perch',
     params: ProtectionParams,
-    query: ProtectionVersionQuery,
+    query: VersionQuery,
     answer: jsonAnswer(200, ProtectionRecord, 'The item, there again.'),
     problems: ['not-found', 'stale-version', 'wrong-state'],
   },

@@ -1,11 +1,8 @@
 import { z } from 'zod'
+import { MonthDay } from '../feeder/birds.ts'
 import { IsoDate } from '../feeder/identifiers.ts'
 import { MEASURE_KINDS } from '../feeder/measure-kinds.ts'
 import { EXPOSURE_FACTORS } from './exposure/exposure.ts'
-
-const MonthDay = z
-  .string()
-  .regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'must be month-day, as 02-15')
 
 const SizeM = z.number().positive().max(5)
 

@@ -4,7 +4,7 @@ import { Id, IsoDate } from './identifiers.ts'
 import { MEASURE_KINDS } from './measure-kinds.ts'
 
 /** Day of the year as month-day, for windows that may run over New Year. */
-const MonthDay = z
+export const MonthDay = z
   .string()
   .regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'must be month-day, as 02-15')
 
