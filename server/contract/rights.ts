@@ -35,6 +35,13 @@ export const RIGHTS = {
   'delete or restore a programme': ['coordinator', 'supervisor'],
   'set what bird work goes by': ['coordinator', 'supervisor'],
   'take the bird record out': ['coordinator', 'supervisor'],
+  'see jobs': ALL_BUT_READER,
+  'draft or change a job': ['planner', 'coordinator', 'supervisor'],
+  // Which move each role may make stands in job-moves.ts.
+  'move a job': ['planner', 'coordinator', 'crew', 'supervisor'],
+  'work a job in the field': ['crew', 'supervisor'],
+  'delete or restore a job': ['planner', 'coordinator', 'supervisor'],
+  'set the order of steps': ['supervisor'],
   'attach a file': ['planner', 'coordinator', 'crew', 'supervisor'],
   'delete or restore a file': ['planner', 'coordinator', 'supervisor'],
   'purge what was deleted': ['administrator'],

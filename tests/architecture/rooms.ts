@@ -30,14 +30,16 @@ const LOG = 'server/log'
 const CLI = 'server/cli'
 
 const UI = 'web/ui'
+const DEVICE = 'web/device'
 const API = 'web/api'
 const WORKERS = 'web/workers'
 const MAP = 'web/map'
 const STATE = 'web/state'
 const RECORD = 'web/record'
 const BIRDS = 'web/birds'
-const SHARED_WEB = [UI, API, WORKERS, MAP, STATE, RECORD, BIRDS]
-const PERSONS = ['web/planner', 'web/coordinator', 'web/crew']
+const WEB_JOBS = 'web/jobs'
+const SHARED_WEB = [UI, DEVICE, API, WORKERS, MAP, STATE, RECORD, BIRDS, WEB_JOBS]
+const PERSONS = ['web/planner', 'web/coordinator', 'web/crew', 'web/supervisor']
 /** Sheets for everybody: signing in, one's own account, the people, long work; one folder each, like a person's. */
 const PEOPLE_SCREENS = ['web/entry', 'web/account', 'web/administration', 'web/long-work']
 
@@ -97,12 +99,18 @@ export const ROOMS: readonly Room[] = [
   { folder: CLI, rooms: [SERVICES, CONTRACT, PEOPLE], typesOf: DOMAIN, packages: ['node:*'] },
 
   { folder: UI, rooms: [], packages: ['*'] },
-  { folder: API, rooms: [CONTRACT, ...DOMAIN], packages: ['*'] },
+  { folder: DEVICE, rooms: [CONTRACT, ...DOMAIN], packages: ['*'] },
+  { folder: API, rooms: [DEVICE, CONTRACT, ...DOMAIN], packages: ['*'] },
   { folder: WORKERS, rooms: [CONTRACT, ...DOMAIN], packages: ['*'] },
-  { folder: MAP, rooms: [UI, API, WORKERS, STATE, ...DOMAIN], packages: ['*'] },
-  { folder: STATE, rooms: [UI, API, WORKERS, ...DOMAIN], packages: ['*'] },
-  { folder: RECORD, rooms: [UI, API, STATE, CONTRACT, ...DOMAIN], packages: ['*'] },
+  { folder: MAP, rooms: [UI, DEVICE, API, WORKERS, STATE, ...DOMAIN], packages: ['*'] },
+  { folder: STATE, rooms: [UI, DEVICE, API, WORKERS, ...DOMAIN], packages: ['*'] },
+  { folder: RECORD, rooms: [UI, DEVICE, API, STATE, CONTRACT, ...DOMAIN], packages: ['*'] },
   { folder: BIRDS, rooms: [UI, API, STATE, CONTRACT, ...DOMAIN], packages: ['*'] },
+  {
+    folder: WEB_JOBS,
+    rooms: [UI, DEVICE, API, WORKERS, STATE, RECORD, BIRDS, CONTRACT, ...DOMAIN],
+    packages: ['*'],
+  },
   ...PERSONS.map(person),
   ...PEOPLE_SCREENS.map(person),
 ]
