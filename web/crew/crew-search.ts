@@ -1,7 +1,7 @@
 import type { Position } from '#domain/feeder/geometry.ts'
 import type { Pole } from '#domain/feeder/pole.ts'
 import { M_PER_MILE } from '#domain/units/length.ts'
-import { parseCoordinates } from './coordinates.ts'
+import { parseCoordinates } from '../jobs/places/coordinates.ts'
 import { type FoundPole, findPolesById, findPolesNear } from './find-poles.ts'
 
 /** Poles further off than this are no answer to typed coordinates or to "near me". */

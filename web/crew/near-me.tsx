@@ -1,7 +1,7 @@
+import { distanceText } from '../jobs/places/distance-text.ts'
 import type { Units } from '../state/address.ts'
 import { Button } from '../ui/button.tsx'
 import { followDevice, stopFollowing, useDevicePosition } from './device-position.ts'
-import { distanceText } from './distance-text.ts'
 
 /** Turns the device's position on and off, and says in plain words how that went. */
 export function NearMe({ units }: { readonly units: Units }) {

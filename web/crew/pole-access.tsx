@@ -1,7 +1,7 @@
 import type { Pole } from '#domain/feeder/pole.ts'
+import { accessToPole, type NearestAccess } from '../jobs/places/nearest-access.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { useSelection } from '../state/selection.ts'
-import { accessToPole, type NearestAccess } from './nearest-access.ts'
 import { WayNeedle } from './way-needle.tsx'
 
 /** Nearest road or track and nearest gate. */

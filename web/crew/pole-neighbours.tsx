@@ -1,10 +1,10 @@
 import type { Pole } from '#domain/feeder/pole.ts'
+import { wayTo } from '../jobs/places/bearing.ts'
+import { lineNeighbours, type Neighbour } from '../jobs/places/line-neighbours.ts'
 import { phaseWords } from '../state/equipment-in-words.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { select, useSelection } from '../state/selection.ts'
 import { List, ListRow } from '../ui/list.tsx'
-import { wayTo } from './bearing.ts'
-import { lineNeighbours, type Neighbour } from './line-neighbours.ts'
 import { WayNeedle } from './way-needle.tsx'
 
 /** The poles before and after this one, so that a crew at the wrong pole notices. */

@@ -1,6 +1,6 @@
+import { bearingText, type WayTo } from '../jobs/places/bearing.ts'
+import { distanceText } from '../jobs/places/distance-text.ts'
 import type { Units } from '../state/address.ts'
-import { bearingText, type WayTo } from './bearing.ts'
-import { distanceText } from './distance-text.ts'
 
 interface Props {
   readonly way: WayTo

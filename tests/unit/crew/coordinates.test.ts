@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Position } from '#domain/feeder/geometry.ts'
-import { wayTo } from '../../../web/crew/bearing.ts'
-import { notationsOf, parseCoordinates } from '../../../web/crew/coordinates.ts'
-import { decimalDegrees, degreesMinutesSeconds } from '../../../web/crew/degrees.ts'
-import { parseUsng, usngText } from '../../../web/crew/usng.ts'
-import { utmOf, utmText } from '../../../web/crew/utm.ts'
+import { wayTo } from '../../../web/jobs/places/bearing.ts'
+import { notationsOf, parseCoordinates } from '../../../web/jobs/places/coordinates.ts'
+import { decimalDegrees, degreesMinutesSeconds } from '../../../web/jobs/places/degrees.ts'
+import { parseUsng, usngText } from '../../../web/jobs/places/usng.ts'
+import { utmOf, utmText } from '../../../web/jobs/places/utm.ts'
 
 const dms = (degrees: number, minutes: number, seconds: number): number =>
   degrees + minutes / 60 + seconds / 3600

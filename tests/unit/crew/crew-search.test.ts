@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Position } from '#domain/feeder/geometry.ts'
 import { Pole } from '#domain/feeder/pole.ts'
 import { searchPoles } from '../../../web/crew/crew-search.ts'
-import { distanceText } from '../../../web/crew/distance-text.ts'
+import { distanceText } from '../../../web/jobs/places/distance-text.ts'
 
 const pole = (id: string, at: Position): Pole => Pole.parse({ id, at })
 const poles = [

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { Feeder } from '#domain/feeder/feeder.ts'
 import { traceFeeder } from '#domain/network/trace-feeder.ts'
-import { compassWord } from '../../../web/crew/bearing.ts'
-import { lineNeighbours } from '../../../web/crew/line-neighbours.ts'
-import { accessToPole } from '../../../web/crew/nearest-access.ts'
+import { compassWord } from '../../../web/jobs/places/bearing.ts'
+import { lineNeighbours } from '../../../web/jobs/places/line-neighbours.ts'
+import { accessToPole } from '../../../web/jobs/places/nearest-access.ts'
 
 const span = (id: string, from: string, to: string, more: object = {}) => ({
   id,

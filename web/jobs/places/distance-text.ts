@@ -1,5 +1,5 @@
 import { feetOfMetres, milesOfMetres } from '#domain/units/length.ts'
-import type { Units } from '../state/address.ts'
+import type { Units } from '../../state/address.ts'
 
 /** Feet below this, miles from here on. */
 const FEET_UP_TO = 1000
