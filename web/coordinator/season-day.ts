@@ -1,5 +1,5 @@
 import { createStore, useStore } from '../state/store.ts'
-import { localToday } from './pole/today.ts'
+import { localToday } from '../state/today.ts'
 
 /** Day for which nests are shown in or out of season; today until another is chosen. */
 const day = createStore(localToday())

@@ -1,7 +1,7 @@
 import { followUpRule, followUpSteps } from '#domain/avian/account/follow-up.ts'
 import { counted } from '../../state/format.ts'
+import { localToday } from '../../state/today.ts'
 import { findInWords, stepInWords } from '../finds/find-words.ts'
-import { localToday } from '../pole/today.ts'
 import type { BirdRecord } from '../use-bird-record.ts'
 
 interface Props {

@@ -1,5 +1,5 @@
 import { select, useSelection } from '../../state/selection.ts'
-import { localToday } from '../pole/today.ts'
+import { localToday } from '../../state/today.ts'
 import { type AccountView, accountViewOf, addressOfAccountView } from './account-view.ts'
 
 export function showAccount(view: AccountView): void {

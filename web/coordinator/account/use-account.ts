@@ -2,7 +2,7 @@ import { useMemo } from 'react'
 import { assumedWatchedSince, yearAccount } from '#domain/avian/account/year-account.ts'
 import { inspectionDue } from '#domain/avian/assessment/inspection-due.ts'
 import { useFeeder } from '../../state/feeder.tsx'
-import { localToday } from '../pole/today.ts'
+import { localToday } from '../../state/today.ts'
 import { type BirdRecord, useBirdRecord } from '../use-bird-record.ts'
 import {
   type AccountChoices,

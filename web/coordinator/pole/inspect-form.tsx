@@ -2,13 +2,13 @@ import type { ProtectionRecord } from '#contract/protections.ts'
 import { ITEM_CONDITIONS } from '#domain/feeder/birds.ts'
 import { useProtectionChanges } from '../../api/protections.ts'
 import { useFeeder } from '../../state/feeder.tsx'
+import { localToday } from '../../state/today.ts'
 import { Button } from '../../ui/button.tsx'
 import { ErrorNote } from '../../ui/state-note.tsx'
 import { ChoiceField } from './choice-field.tsx'
 import { type InspectDraft, inspectDrafts, inspectedItem, newInspection } from './inspect-draft.ts'
 import { CONDITION_WORDS } from './item-fields.tsx'
 import { TextField } from './text-field.tsx'
-import { localToday } from './today.ts'
 
 interface Props {
   readonly item: ProtectionRecord

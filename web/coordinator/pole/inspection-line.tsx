@@ -1,8 +1,8 @@
 import type { ProtectionRecord } from '#contract/protections.ts'
 import { inspectionDue } from '#domain/avian/assessment/inspection-due.ts'
 import type { BirdSettings } from '#domain/avian/bird-settings.ts'
+import { localToday } from '../../state/today.ts'
 import { CONDITION_WORDS } from './item-fields.tsx'
-import { localToday } from './today.ts'
 
 interface Props {
   readonly item: ProtectionRecord

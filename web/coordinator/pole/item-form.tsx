@@ -5,6 +5,7 @@ import { useProtectionChanges } from '../../api/protections.ts'
 import { Meanwhile } from '../../record/meanwhile.tsx'
 import { PROTECTION_FIELDS } from '../../record/record-fields.ts'
 import { useFeeder } from '../../state/feeder.tsx'
+import { localToday } from '../../state/today.ts'
 import { Button } from '../../ui/button.tsx'
 import { ErrorNote } from '../../ui/state-note.tsx'
 import {
@@ -17,7 +18,6 @@ import {
 } from './item-draft.ts'
 import { itemDrafts } from './item-drafts.ts'
 import { ItemFields } from './item-fields.tsx'
-import { localToday } from './today.ts'
 import { useItemSave } from './use-item-save.ts'
 
 interface Props {

@@ -5,10 +5,10 @@ import { useProtectionChanges } from '../../api/protections.ts'
 import type { PoleBirds } from '../../birds/use-pole-birds.ts'
 import { useFeeder } from '../../state/feeder.tsx'
 import { counted } from '../../state/format.ts'
+import { localToday } from '../../state/today.ts'
 import { Button } from '../../ui/button.tsx'
 import { ErrorNote } from '../../ui/state-note.tsx'
 import { itemsOfMeasures } from './items-of-measures.ts'
-import { localToday } from './today.ts'
 import type { MeasureTrial } from './trial-measures.ts'
 
 interface Props {

@@ -1,9 +1,9 @@
 import { INDEX_SOURCE, type IndexCoefficients } from '#domain/avian/exposure/published-index.ts'
 import { HowSure } from '../../birds/how-sure.tsx'
+import { localToday } from '../../state/today.ts'
 import { Button } from '../../ui/button.tsx'
 import { FigureField } from '../figure-field.tsx'
 import { TextField } from '../pole/text-field.tsx'
-import { localToday } from '../pole/today.ts'
 import { Section } from './section.tsx'
 import type { SectionProps } from './section-props.ts'
 
