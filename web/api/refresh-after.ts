@@ -28,12 +28,22 @@ export function staleAfter({ subject, subjectId, feederId }: Notice): QueryKey[]
       return [...always, ['bird-settings']]
     case 'attachment':
       return [...always, ['attachments', feederId], ['deleted', feederId]]
+    case 'job':
+      return [...always, ...jobKeys(subjectId), ['deleted', feederId]]
+    // What was left stands under the id of its job.
+    case 'as-left':
+      return [...always, ...jobKeys(subjectId)]
+    case 'step-sequence':
+      return [...always, ['step-sequences']]
     case 'person':
       return [...always, ['names'], ['people'], ['me']]
     case 'token':
       return [...always, ['names'], ['tokens']]
   }
 }
+
+/** A job stands in the list of its feeder and in that of all feeders. */
+const jobKeys = (jobId: string): QueryKey[] => [['jobs'], ['job', jobId]]
 
 export async function refreshAfter(client: QueryClient, notice: Notice): Promise<void> {
   await Promise.all(staleAfter(notice).map((queryKey) => client.invalidateQueries({ queryKey })))

@@ -1,0 +1,27 @@
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
+import type { RouteInput } from '#contract/route.ts'
+import type { routes } from '#contract/routes.ts'
+import { call } from './call.ts'
+
+type PutBody = RouteInput<(typeof routes)['putSequence']>['body']
+
+/** The orders of steps: those that come with the program, or what the utility has set in their place. */
+export function useSequences(isWanted = true) {
+  return useQuery({
+    queryKey: ['step-sequences'],
+    queryFn: ({ signal }) => call('listSequences', {}, signal),
+    enabled: isWanted,
+  })
+}
+
+export function usePutSequence() {
+  const client = useQueryClient()
+  return useMutation({
+    mutationFn: (body: PutBody) =>
+      call('putSequence', { params: { sequenceId: body.sequence.id }, body }),
+    onSettled: async () => {
+      await client.invalidateQueries({ queryKey: ['step-sequences'] })
+      await client.invalidateQueries({ queryKey: ['history', 'step-sequence'] })
+    },
+  })
+}
