@@ -3,8 +3,8 @@ import type { SecondFactorStart } from '#contract/account.ts'
 import { useSecondFactor } from '../api/account.ts'
 import { Button } from '../ui/button.tsx'
 import { Field } from '../ui/field.tsx'
+import { QrDrawing } from '../ui/qr-drawing.tsx'
 import { ErrorNote } from '../ui/state-note.tsx'
-import { QrDrawing } from './qr-drawing.tsx'
 
 interface Props {
   readonly start: SecondFactorStart

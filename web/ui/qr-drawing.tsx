@@ -1,4 +1,5 @@
-import qrcode from 'qrcode-generator'
+import encodeQR from 'qr'
+import './qr-drawing.css'
 
 /** Modules left white around the code, as ISO/IEC 18004 asks. */
 const QUIET = 4
@@ -11,10 +12,8 @@ interface Props {
 
 /** A QR code (ISO/IEC 18004, correction level M) drawn dark on white in either theme. */
 export function QrDrawing({ text, label }: Props) {
-  const code = qrcode(0, 'M')
-  code.addData(text)
-  code.make()
-  const side = code.getModuleCount() + 2 * QUIET
+  const rows = encodeQR(text, 'raw', { ecc: 'medium', border: QUIET })
+  const side = rows.length
   return (
     <svg
       className="qr-drawing"
@@ -24,18 +23,14 @@ export function QrDrawing({ text, label }: Props) {
       shapeRendering="crispEdges"
     >
       <rect width={side} height={side} fill="#ffffff" />
-      <path fill="#000000" d={pathOf(code)} />
+      <path fill="#000000" d={pathOf(rows)} />
     </svg>
   )
 }
 
 /** One unit square for each dark module. */
-function pathOf(code: ReturnType<typeof qrcode>): string {
-  const sides = [...Array(code.getModuleCount()).keys()]
-  return sides
-    .flatMap((row) =>
-      sides.filter((column) => code.isDark(row, column)).map((column) => [column, row]),
-    )
-    .map(([column = 0, row = 0]) => `M${column + QUIET} ${row + QUIET}h1v1h-1z`)
+function pathOf(rows: readonly (readonly boolean[])[]): string {
+  return rows
+    .flatMap((row, y) => row.map((isDark, x) => (isDark ? `M${x} ${y}h1v1h-1z` : '')))
     .join('')
 }
