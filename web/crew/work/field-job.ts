@@ -6,7 +6,7 @@ import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import type { JobState } from '#domain/jobs/job-state.ts'
 import { useJob } from '../../api/jobs.ts'
 import { type OutboxItem, putInOutbox, useOutbox } from '../../api/outbox.ts'
-import { deviceId } from './device-id.ts'
+import { randomId } from '../../device/random-id.ts'
 import { type FieldJob, foldFieldJob, isAnswerBehind } from './fold-field-job.ts'
 
 export interface FieldJobState {
@@ -30,7 +30,7 @@ export function useFieldJob(jobId: string): FieldJobState {
 
 /** What every entry of the device begins with. */
 export function beginEntry(pole: string): Pick<JobEntry, 'id' | 'at' | 'pole'> {
-  return { id: deviceId('e'), at: new Date().toISOString(), pole }
+  return { id: `e-${randomId()}`, at: new Date().toISOString(), pole }
 }
 
 /**
@@ -52,7 +52,7 @@ export interface Move {
 
 export function enterMove(jobId: string, move: Move, what: string): Promise<OutboxItem> {
   const body = { ...move, deviceAt: new Date().toISOString() }
-  return putInOutbox('moveJob', { params: { jobId }, body }, { what, jobId, id: deviceId('m') })
+  return putInOutbox('moveJob', { params: { jobId }, body }, { what, jobId, id: `m-${randomId()}` })
 }
 
 /**
@@ -60,7 +60,7 @@ export function enterMove(jobId: string, move: Move, what: string): Promise<Outb
  */
 export function enterAsLeft(jobId: string, asLeft: AsLeft, version: number): Promise<OutboxItem> {
   const body = { version, asLeft, deviceAt: new Date().toISOString() }
-  const about = { what: 'As left at the pole', jobId, id: deviceId('l') }
+  const about = { what: 'As left at the pole', jobId, id: `l-${randomId()}` }
   return putInOutbox('putAsLeft', { params: { jobId }, body }, about)
 }
 
@@ -79,7 +79,7 @@ export interface PhotoOfJob {
 /** Keeps a photo on the device, to be attached to the job under an id of the device. */
 export async function enterPhoto(photo: PhotoOfJob): Promise<void> {
   const { jobId, feederId, pole, file, what, takenAt, takenPosition, offPoleM } = photo
-  const attachmentId = deviceId('p')
+  const attachmentId = `p-${randomId()}`
   const input: RouteInput<(typeof routes)['attach']> = {
     params: { feederId },
     query: {

@@ -1,0 +1,137 @@
+import type { Verdict } from '#domain/jobs/judge-reading.ts'
+import type { Asked } from '#domain/jobs/step-sequence.ts'
+import { Button } from '../../ui/button.tsx'
+import { Field, type FieldControl } from '../../ui/field.tsx'
+import { VerdictNote } from './verdict-note.tsx'
+
+interface Props {
+  readonly asked: Asked
+  readonly typed: string | boolean | undefined
+  readonly fault?: string
+  readonly verdict?: Verdict
+  readonly onType: (typed: string | boolean) => void
+}
+
+/** One thing that a step asks for, with what its reading means. */
+export function AskedField({ asked, typed, fault, verdict, onType }: Props) {
+  return (
+    <div className="asked" data-ask={asked.id} data-kind={asked.kind}>
+      {asked.kind === 'yes or no' && (
+        <ChoiceButtons
+          label={askedWords(asked)}
+          options={YES_NO}
+          chosen={typed === true ? 'Yes' : typed === false ? 'No' : null}
+          onChoose={(option) => onType(option === 'Yes')}
+        />
+      )}
+      {asked.kind === 'choice' && (
+        <ChoiceButtons
+          label={askedWords(asked)}
+          options={asked.options}
+          chosen={typeof typed === 'string' ? typed : null}
+          onChoose={onType}
+        />
+      )}
+      {(asked.kind === 'number' || asked.kind === 'text') && (
+        <Field
+          label={askedWords(asked)}
+          unit={asked.kind === 'number' ? asked.unit : undefined}
+          fault={fault}
+        >
+          {(control) => (
+            <Typed
+              asked={asked}
+              control={control}
+              typed={typeof typed === 'string' ? typed : ''}
+              onType={onType}
+            />
+          )}
+        </Field>
+      )}
+      {verdict && <VerdictNote verdict={verdict} />}
+    </div>
+  )
+}
+
+const YES_NO = ['Yes', 'No'] as const
+
+interface TypedProps {
+  readonly asked: Asked
+  readonly control: FieldControl
+  readonly typed: string
+  readonly onType: (typed: string) => void
+}
+
+function Typed({ asked, control, typed, onType }: TypedProps) {
+  const common = {
+    ...control,
+    className: 'input work-input',
+    autoComplete: 'off',
+    value: typed,
+  } as const
+  if (asked.kind !== 'number') {
+    return <input {...common} maxLength={400} onChange={({ target }) => onType(target.value)} />
+  }
+  const isTap = isTapReading(asked)
+  return (
+    <span className="work-number">
+      {isTap && (
+        <Button
+          className="work-sign"
+          aria-label={`Lower instead of raise: change the sign of “${asked.what}”`}
+          onClick={() => onType(otherSign(typed))}
+        >
+          ±
+        </Button>
+      )}
+      <input
+        {...common}
+        inputMode={isTap ? 'numeric' : 'decimal'}
+        onChange={({ target }) => onType(target.value)}
+      />
+    </span>
+  )
+}
+
+/** Keypads of phones have no minus; positions below neutral need one. */
+function isTapReading({ judge, ...asked }: Asked): boolean {
+  return (
+    judge === 'position indicator at neutral' ||
+    judge === 'control readout at neutral' ||
+    (asked.kind === 'number' && /tap|step|position/i.test(asked.unit))
+  )
+}
+
+export function otherSign(typed: string): string {
+  const bare = typed.replace(/^\s*[-−–+]\s*/, '')
+  return bare === typed.trim() ? `-${bare}` : bare
+}
+
+function askedWords({ what, isNeeded }: Asked): string {
+  return isNeeded ? what : `${what} (may be left empty)`
+}
+
+interface ChoiceProps {
+  readonly label: string
+  readonly options: readonly string[]
+  readonly chosen: string | null
+  readonly onChoose: (option: string) => void
+}
+
+function ChoiceButtons({ label, options, chosen, onChoose }: ChoiceProps) {
+  return (
+    <fieldset className="work-choices">
+      <legend>{label}</legend>
+      {options.map((option) => (
+        <Button
+          key={option}
+          className="work-choice"
+          isPressed={chosen === option}
+          onClick={() => onChoose(option)}
+        >
+          {option}
+        </Button>
+      ))}
+    </fieldset>
+  )
+}

@@ -1,0 +1,31 @@
+import { z } from 'zod'
+import { keptOnDevice } from './kept-on-device.ts'
+
+const MOST_NAMES = 12
+
+const names = keptOnDevice('crossarm.crew-names', z.array(z.string()))
+const KEY = 'all'
+
+/** Names that signed on this device, the one that was added last first. */
+export function useCrewNames(): readonly string[] {
+  return names.use(KEY) ?? []
+}
+
+export function rememberName(name: string): void {
+  names.keep(KEY, withName(names.get(KEY) ?? [], name))
+}
+
+export function forgetName(name: string): void {
+  names.keep(
+    KEY,
+    (names.get(KEY) ?? []).filter((other) => other !== name),
+  )
+}
+
+/** The names with one more in front; the same name in another spelling of its letters stays one. */
+export function withName(known: readonly string[], name: string): string[] {
+  const trimmed = name.trim().replace(/\s+/g, ' ')
+  if (trimmed === '') return [...known]
+  const others = known.filter((other) => other.toLowerCase() !== trimmed.toLowerCase())
+  return [trimmed, ...others].slice(0, MOST_NAMES)
+}

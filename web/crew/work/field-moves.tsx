@@ -1,0 +1,158 @@
+import { type FormEvent, useState } from 'react'
+import { missingForEnd } from '#domain/jobs/job-run.ts'
+import type { JobState } from '#domain/jobs/job-state.ts'
+import { useMay } from '../../api/account.ts'
+import { Button } from '../../ui/button.tsx'
+import { Field } from '../../ui/field.tsx'
+import { enterMove } from './field-job.ts'
+import type { FieldJob } from './fold-field-job.ts'
+import { InTheWay } from './in-the-way.tsx'
+
+interface Props {
+  readonly field: FieldJob
+}
+
+/** Starting the job, saying that it is done, or giving it back; also without connection. */
+export function FieldMoves({ field }: Props) {
+  const { job } = field
+  const mayMove = useMay('move a job')
+  if (!mayMove) return <p>Starting and ending a job is the crew's and the supervisor's.</p>
+  switch (job.state) {
+    case 'issued':
+      return (
+        <div className="stack">
+          <MoveButton field={field} to="in the field" words="Start the work" what="Work started" />
+          <GiveBack field={field} />
+        </div>
+      )
+    case 'in the field':
+      return (
+        <div className="stack">
+          <EndWork field={field} />
+          <GiveBack field={field} />
+        </div>
+      )
+    case 'returned':
+      return (
+        <ReasonedMove
+          field={field}
+          to="in the field"
+          title="Go on with the work"
+          label="Why can it go on?"
+          what="Work goes on"
+        />
+      )
+    default:
+      return <p>{STATE_SAYS[job.state]}</p>
+  }
+}
+
+const STATE_SAYS: Readonly<
+  Record<Exclude<JobState, 'issued' | 'in the field' | 'returned'>, string>
+> = {
+  drafted: 'This job is a draft. The supervisor approves and issues it first.',
+  approved: 'This job is approved but not issued yet. The supervisor issues it.',
+  'work done': 'The crew has said that the work is done. The supervisor looks at it and closes it.',
+  closed: 'This job is closed.',
+}
+
+interface MoveProps extends Props {
+  readonly to: JobState
+  /** As the outbox lists it. */
+  readonly what: string
+}
+
+function MoveButton({ field, to, what, words }: MoveProps & { readonly words: string }) {
+  const [isEntering, setIsEntering] = useState(false)
+  const enter = async () => {
+    setIsEntering(true)
+    await enterMove(field.job.id, { to, version: field.moveVersion }, `${what}: ${field.job.title}`)
+    setIsEntering(false)
+  }
+  return (
+    <Button look="main" className="work-main" disabled={isEntering} onClick={() => void enter()}>
+      {words}
+    </Button>
+  )
+}
+
+/** Offered once nothing is missing; until then it says what is. */
+function EndWork({ field }: Props) {
+  const missing = [
+    ...missingForEnd(field.run),
+    ...(field.asLeft ? [] : ['What stands at the poles now is not said yet: fill in “As left”.']),
+  ]
+  if (missing.length === 0) {
+    return (
+      <MoveButton
+        field={field}
+        to="work done"
+        words="The work is done"
+        what="Work said to be done"
+      />
+    )
+  }
+  return (
+    <div className="in-the-way">
+      <strong>Before the work can be said to be done:</strong>
+      <ul>
+        {missing.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </div>
+  )
+}
+
+function GiveBack({ field }: Props) {
+  return (
+    <details className="work-fold">
+      <summary>The work cannot be done: give the job back</summary>
+      <ReasonedMove
+        field={field}
+        to="returned"
+        title="Give the job back"
+        label="Why does it go back?"
+        what="Job given back"
+      />
+    </details>
+  )
+}
+
+interface ReasonedProps extends MoveProps {
+  readonly title: string
+  readonly label: string
+}
+
+function ReasonedMove({ field, to, title, label, what }: ReasonedProps) {
+  const [reason, setReason] = useState('')
+  const [inTheWay, setInTheWay] = useState<readonly string[]>([])
+  const enter = async (event: FormEvent) => {
+    event.preventDefault()
+    if (reason.trim() === '') {
+      setInTheWay(['Write the reason; the supervisor reads it.'])
+      return
+    }
+    setInTheWay([])
+    const move = { to, version: field.moveVersion, reason: reason.trim() }
+    await enterMove(field.job.id, move, `${what}: ${field.job.title}`)
+  }
+  return (
+    <form className="stack" aria-label={title} onSubmit={(event) => void enter(event)}>
+      <Field label={label}>
+        {(control) => (
+          <textarea
+            {...control}
+            className="input work-input"
+            rows={3}
+            maxLength={2000}
+            value={reason}
+            onChange={({ target }) => setReason(target.value)}
+          />
+        )}
+      </Field>
+      <InTheWay sentences={inTheWay} />
+      <Button type="submit">{title}</Button>
+    </form>
+  )
+}

@@ -1,0 +1,204 @@
+import { useState } from 'react'
+import { nextPlace, type StepPlace, stepsAt } from '#domain/jobs/job-run.ts'
+import { counted } from '../../state/format.ts'
+import { ArrivingTitle } from '../../ui/arriving-title.tsx'
+import { Button } from '../../ui/button.tsx'
+import { EmptyNote, ErrorNote, LoadingNote } from '../../ui/state-note.tsx'
+import { DoneStep } from './done-step.tsx'
+import { useFieldJob } from './field-job.ts'
+import { FieldMoves } from './field-moves.tsx'
+import type { FieldJob } from './fold-field-job.ts'
+import { JobPhotos } from './photos/job-photos.tsx'
+import { RefusedEntries } from './refused-entries.tsx'
+import { RemarkForm } from './remark-form.tsx'
+import { SaidEntries } from './said-entries.tsx'
+import { StepForm } from './step-form.tsx'
+import { StepList } from './step-list.tsx'
+import { placeInWords } from './step-words.ts'
+import { UnitSwitches } from './unit-switches.tsx'
+import { ScreenKeptOn, WorkChoices } from './work-choices-part.tsx'
+import './work.css'
+
+interface Props {
+  readonly jobId: string
+  readonly poleId: string
+}
+
+/** The steps at one pole of a job, one at a time. */
+export function StepRunner({ jobId, poleId }: Props) {
+  const { field, error, refetch } = useFieldJob(jobId)
+  if (error) return <ErrorNote title="The job did not come" error={error} onRetry={refetch} />
+  if (!field) return <LoadingNote what="Opening the job…" />
+  if (!field.job.plan.poles.some(({ pole }) => pole === poleId)) {
+    return <EmptyNote what={`This job has no work at pole ${poleId}. Choose one of its poles.`} />
+  }
+  return (
+    <article className="work stack" aria-label={`Steps at pole ${poleId}`}>
+      <RefusedEntries jobId={jobId} plan={field.job.plan} refused={field.refused} />
+      {field.job.state === 'in the field' ? (
+        <OpenSteps field={field} poleId={poleId} />
+      ) : (
+        <ClosedSteps field={field} poleId={poleId} />
+      )}
+    </article>
+  )
+}
+
+interface OpenProps {
+  readonly field: FieldJob
+  readonly poleId: string
+}
+
+function OpenSteps({ field, poleId }: OpenProps) {
+  const { job, run, entries, waiting } = field
+  const places = stepsAt(run, poleId)
+  const next = nextPlace(run, poleId)
+  const nextIndex = places.findIndex(({ status }) => status === 'next')
+  const [looked, setLooked] = useState<number | null>(null)
+  const shown = looked ?? nextIndex
+  const place = places[shown]
+  const isNext = place?.status === 'next'
+  return (
+    <>
+      {looked !== null && (
+        <Button look="main" className="work-main" onClick={() => setLooked(null)}>
+          Back to the present step
+        </Button>
+      )}
+      {place && (
+        <StepCard place={place} index={shown} all={places.length}>
+          <UnitSwitches run={run} poleId={poleId} phase={place.phase} />
+          {isNext && next && (
+            <StepForm key={keyOf(place)} jobId={job.id} poleId={poleId} run={run} place={place} />
+          )}
+          {place.status === 'waiting' && <p>This step comes later; the steps go in their order.</p>}
+          <DoneStep place={place} entries={entries} />
+        </StepCard>
+      )}
+      {!place && <AllDone field={field} poleId={poleId} count={places.length} />}
+      {waiting > 0 && (
+        <p role="status" className="work-waiting">
+          ○ {counted(waiting, 'thing')} of this job {waiting === 1 ? 'waits' : 'wait'} on this
+          device to be sent.
+        </p>
+      )}
+      <ScreenKeptOn />
+      <Folds field={field} poleId={poleId} places={places} shown={shown} onShow={setLooked} />
+    </>
+  )
+}
+
+function keyOf({ step, phase }: StepPlace): string {
+  return `${step.id}~${phase ?? ''}`
+}
+
+interface CardProps {
+  readonly place: StepPlace
+  readonly index: number
+  readonly all: number
+  readonly children: React.ReactNode
+}
+
+function StepCard({ place, index, all, children }: CardProps) {
+  const { step, phase, status } = place
+  return (
+    <section className="step stack" aria-label="Step" data-hold={step.isHoldPoint}>
+      <ArrivingTitle of={keyOf(place)} className="step-place">
+        {placeInWords(index, all, phase)}
+      </ArrivingTitle>
+      <progress className="step-progress" max={all} value={index} aria-label="Steps gone through" />
+      {step.isHoldPoint && (
+        <p className="hold">
+          <span className="hold-sign" aria-hidden="true">
+            ■
+          </span>
+          <span>
+            <strong>Hold point.</strong>{' '}
+            {status === 'done'
+              ? 'It was passed with its readings.'
+              : 'Nothing after it is done before it is passed with its readings.'}
+          </span>
+        </p>
+      )}
+      <p className="step-text">{step.text}</p>
+      {step.hazard && (
+        <p className="step-hazard">
+          <strong>Hazard:</strong> {step.hazard}
+        </p>
+      )}
+      {children}
+    </section>
+  )
+}
+
+function AllDone({ field, poleId, count }: OpenProps & { readonly count: number }) {
+  return (
+    <section className="step stack" aria-label="Steps gone through">
+      <ArrivingTitle of="all-done" className="step-place">
+        All {counted(count, 'step')} at pole {poleId} are gone through
+      </ArrivingTitle>
+      <FieldMoves field={field} />
+    </section>
+  )
+}
+
+interface FoldsProps extends OpenProps {
+  readonly places: readonly StepPlace[]
+  readonly shown: number
+  readonly onShow: (index: number | null) => void
+}
+
+function Folds({ field, poleId, places, shown, onShow }: FoldsProps) {
+  return (
+    <>
+      <details className="work-fold">
+        <summary>Photos</summary>
+        <JobPhotos field={field} poleId={poleId} />
+      </details>
+      <details className="work-fold">
+        <summary>Say what was different</summary>
+        <div className="stack">
+          <SaidEntries poleId={poleId} entries={field.entries} />
+          <RemarkForm jobId={field.job.id} poleId={poleId} />
+        </div>
+      </details>
+      <details className="work-fold">
+        <summary>All {counted(places.length, 'step')}</summary>
+        <StepList
+          places={places}
+          shown={shown}
+          onShow={(index) => onShow(places[index]?.status === 'next' ? null : index)}
+        />
+      </details>
+      <details className="work-fold">
+        <summary>Screen, sound and vibration</summary>
+        <WorkChoices />
+      </details>
+      {places.some(({ status }) => status === 'next') && (
+        <details className="work-fold">
+          <summary>End or give back the job</summary>
+          <FieldMoves field={field} />
+        </details>
+      )}
+    </>
+  )
+}
+
+/** A job that is not in the field: what was done of it, and the move that comes next. */
+function ClosedSteps({ field, poleId }: OpenProps) {
+  const places = stepsAt(field.run, poleId)
+  const [shown, setShown] = useState<number | null>(null)
+  const place = shown === null ? undefined : places[shown]
+  return (
+    <>
+      <FieldMoves field={field} />
+      {place && shown !== null && (
+        <StepCard place={place} index={shown} all={places.length}>
+          <DoneStep place={place} entries={field.entries} />
+        </StepCard>
+      )}
+      <StepList places={places} shown={shown ?? -1} onShow={setShown} />
+      <SaidEntries poleId={poleId} entries={field.entries} />
+    </>
+  )
+}
