@@ -11,7 +11,7 @@ export const ATTACHMENT_TYPES = [
 ] as const
 export const MOST_ATTACHMENT_BYTES = 25 * 1024 * 1024
 
-export const ATTACHED_TO = ['pole', 'proposal', 'protection', 'nest', 'incident'] as const
+export const ATTACHED_TO = ['pole', 'proposal', 'protection', 'nest', 'incident', 'job'] as const
 
 export const AttachmentParams = z.object({ attachmentId: Id })
 export const AttachmentsQuery = z.object({
@@ -21,6 +21,8 @@ export const AttachmentsQuery = z.object({
 export const AttachQuery = z.object({
   attachedTo: z.enum(ATTACHED_TO),
   attachedToId: Id,
+  /** Made on the device, so that a file sent twice is one; given by the server when left out. */
+  attachmentId: Id.optional(),
   /** As on the device; shown, and offered when the file is saved. */
   fileName: z.string().trim().min(1).max(200),
   note: z.string().trim().max(400).optional(),

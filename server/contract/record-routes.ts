@@ -104,7 +104,7 @@ export const recordRoutes = {
     query: AttachQuery,
     takesFile: { mostBytes: MOST_ATTACHMENT_BYTES },
     answer: jsonAnswer(201, Attachment, 'Attached.'),
-    problems: ['not-found', 'too-large', 'wrong-media-type'],
+    problems: ['not-found', 'too-large', 'wrong-media-type', 'wrong-state'],
   },
   getAttachmentFile: {
     method: 'GET',

@@ -19,7 +19,7 @@ export interface AttachedFile extends FileToShow {
   readonly fileName: string
 }
 
-/** Photos and reports on poles, proposals, guards, nests and finds. */
+/** Photos and reports on poles, proposals, guards, nests, finds and jobs. */
 export function attachmentService({
   store,
   clock,
@@ -55,17 +55,24 @@ export function attachmentService({
       throw refusedFile(staging)
     },
 
+    /** Sent twice under an id of the device, it is attached once. @throws Refusal `wrong-state` */
     attach: (
       asker: Asker,
       feederId: string,
-      { attachedTo, attachedToId, fileName, note = '', deviceAt }: AttachQuery,
+      query: AttachQuery,
       file: StagedFile,
     ): Promise<Attachment> =>
-      store.attachments.add(
-        { id: newId(), feederId, attachedTo, attachedToId, fileName: lastPart(fileName), note },
-        file,
-        { ...stamp(asker), ...(deviceAt !== undefined && { deviceAt }) },
-      ),
+      store.together(async () => {
+        const { attachedTo, attachedToId, fileName, note = '', deviceAt } = query
+        const before = await attachedBefore(store, feederId, query, file)
+        if (before) return before
+        const id = query.attachmentId ?? newId()
+        return store.attachments.add(
+          { id, feederId, attachedTo, attachedToId, fileName: lastPart(fileName), note },
+          file,
+          { ...stamp(asker), ...(deviceAt !== undefined && { deviceAt }) },
+        )
+      }),
 
     /** Leaves nothing of a file that was taken in but is not needed. */
     release: (file: StagedFile, isAttached: boolean): Promise<void> =>
@@ -121,6 +128,36 @@ async function refusePurgedHolder(
   throw new Refusal('wrong-state', detail)
 }
 
+/** The attachment that this very file is already, by the id that the device gave it. */
+async function attachedBefore(
+  store: Store,
+  feederId: string,
+  { attachmentId, attachedTo, attachedToId }: AttachQuery,
+  { sha256 }: StagedFile,
+): Promise<Attachment | null> {
+  if (attachmentId === undefined) return null
+  const known = await store.attachments.find(attachmentId)
+  if (known === null) {
+    await refusePurged(store, attachmentId)
+    return null
+  }
+  const isSame =
+    known.sha256 === sha256 &&
+    known.feederId === feederId &&
+    known.attachedTo === attachedTo &&
+    known.attachedToId === attachedToId
+  if (isSame) return known
+  const detail = `Another file was attached under the id "${attachmentId}" before. Give this one an id of its own.`
+  throw new Refusal('wrong-state', detail)
+}
+
+async function refusePurged(store: Store, attachmentId: string): Promise<void> {
+  const entries = await store.history.of('attachment', attachmentId)
+  if (entries.length === 0) return
+  const detail = `The file "${attachmentId}" was removed for good. Attach it anew, under another id.`
+  throw new Refusal('wrong-state', detail)
+}
+
 async function refuseUnknownPlace(
   store: Store,
   asker: Asker,
@@ -139,6 +176,10 @@ async function refuseUnknownPlace(
     nest: async () => (await store.nests.list(feederId)).some(({ id }) => id === attachedToId),
     incident: async () =>
       (await store.incidents.list(feederId)).some(({ id }) => id === attachedToId),
+    job: async () => {
+      const job = await store.jobs.find(attachedToId)
+      return job?.feederId === feederId && job.deletedAt === null
+    },
   }
   if (maySeeAttachedTo(asker, attachedTo) && (await isThere[attachedTo]())) return
   const detail = `Feeder "${feederId}" has no ${HOLDER_WORDS[attachedTo]} "${attachedToId}" to attach a file to.`
@@ -151,6 +192,7 @@ const HOLDER_WORDS: Readonly<Record<AttachQuery['attachedTo'], string>> = {
   protection: 'guard, cover or perch',
   nest: 'nest',
   incident: 'find',
+  job: 'job',
 }
 
 function refusedFile(

@@ -56,6 +56,7 @@ export function historyService({ store, clock }: Pick<Ports, 'store' | 'clock'>)
         const { subject, feederId, subjectId, version, reason } = body
         if (!(await maySeeThing(store, asker, body))) throw hidden(asker, subject)
         await refuseAttached(store, body)
+        await refuseWorkedOn(store, body)
         const stamp = { actor: actorOf(asker), at: clock() }
         const kind = purgeables(store)[subject]
         settleWritten(await kind.purge(feederId, subjectId, version, reason, stamp), {
@@ -74,6 +75,7 @@ function purgeables(store: Store): Readonly<Record<PurgeBody['subject'], Purgeab
     incident: store.incidents,
     'pole-top': store.poleTops,
     programme: store.programmes,
+    job: store.jobs,
     attachment: store.attachments,
   }
 }
@@ -83,14 +85,15 @@ function hidden({ role }: Asker, subject: Subject): Refusal {
   return new Refusal('not-allowed', `The role ${role} may not see who changed ${what}.`)
 }
 
-/** A file on a nest or a find is hidden with it. */
+/** A file on a nest, a find or a job is hidden with it. */
 async function maySeeThing(
   store: Store,
   asker: Asker,
   { subject, subjectId }: Pick<PurgeBody, 'subjectId'> & { readonly subject: Subject },
 ): Promise<boolean> {
   if (!maySeeSubject(asker, subject)) return false
-  if (subject !== 'attachment' || maySeeAttachedTo(asker, 'nest')) return true
+  if (subject !== 'attachment' || ATTACHED_TO.every((to) => maySeeAttachedTo(asker, to)))
+    return true
   const file = await store.attachments.find(subjectId)
   return file === null || maySeeAttachedTo(asker, file.attachedTo)
 }
@@ -113,6 +116,17 @@ async function refuseAttached(store: Store, { subject, feederId, subjectId }: Pu
   if (length === 0) return
   const files = length === 1 ? 'A file is' : `${length} files are`
   throw new Refusal('wrong-state', `${files} attached to it. Delete what is attached first.`)
+}
+
+/** What was done in the field is never taken out, and so neither is the job that it was done for. */
+async function refuseWorkedOn(store: Store, { subject, subjectId }: PurgeBody): Promise<void> {
+  if (subject !== 'job') return
+  const entries = await store.jobs.entries(subjectId)
+  const asLeft = await store.asLeft.find(subjectId)
+  if (entries.length === 0 && asLeft === null) return
+  const detail =
+    'Work in the field was recorded for this job, and that record is kept for good. The job may stay deleted.'
+  throw new Refusal('wrong-state', detail)
 }
 
 /** Ids of some kinds are unique within a feeder only. */

@@ -4,6 +4,7 @@ import type { HistoryEntry, Subject } from './ports.ts'
 
 const ALL = 'see feeders and solve voltages'
 const BIRDS = 'see nests and incidents'
+const JOBS = 'see jobs'
 const PEOPLE = 'manage people and tokens'
 
 /** With which right a kind of thing is seen: lists, live changes, history and what was deleted all ask here. */
@@ -18,6 +19,11 @@ const SEEN_WITH: Readonly<Record<Subject, Right>> = {
   // It says which poles wait for which nest.
   programme: BIRDS,
   'bird-settings': ALL,
+  // Its hazards may say where birds nest.
+  job: JOBS,
+  'job-entry': JOBS,
+  'as-left': JOBS,
+  'step-sequence': JOBS,
   attachment: ALL,
   person: PEOPLE,
   token: PEOPLE,
@@ -30,6 +36,7 @@ const HOLDERS_SEEN_WITH: Readonly<Record<Attachment['attachedTo'], Right>> = {
   protection: ALL,
   nest: BIRDS,
   incident: BIRDS,
+  job: JOBS,
 }
 
 export function maySeeSubject(asker: Asker, subject: Subject): boolean {

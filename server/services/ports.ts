@@ -8,6 +8,7 @@ import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Finding } from '#domain/feeder/finding.ts'
 import type { AttachmentStore } from './attachment-ports.ts'
 import type { BirdStores } from './bird-ports.ts'
+import type { JobStores } from './job-ports.ts'
 import type { ReportFiles } from './report-ports.ts'
 import type { RequestKeyStore } from './request-key-ports.ts'
 import type { Threads, WorkQueue, WorkStore } from './work-ports.ts'
@@ -143,7 +144,7 @@ export interface HistoryStore {
   all(filter?: HistoryFilter): AsyncIterable<HistoryEntry>
 }
 
-export interface Store extends BirdStores {
+export interface Store extends BirdStores, JobStores {
   readonly attachments: AttachmentStore
   readonly requestKeys: RequestKeyStore
   /** All that is written by the work is kept together, or nothing of it; others wait to write. */

@@ -1,7 +1,7 @@
 import { type Kysely, sql } from 'kysely'
 import { canonicalJson } from './canonical-json.ts'
 import type { Tables } from './tables.ts'
-import type { RecordKind, VersionedRow } from './versioned-record.ts'
+import { type RecordKind, remembered, type VersionedRow } from './versioned-record.ts'
 
 const PAGE_ROWS = 500
 
@@ -21,7 +21,7 @@ export async function checkRows<Row extends VersionedRow, Kept>(
 ): Promise<string[]> {
   const faults: string[] = []
   for await (const { row, after } of rowsWithEntries(db, kind.table, kind.subject)) {
-    const fault = faultOf(kind.recordOf(row as Row), row.version, after)
+    const fault = faultOf(remembered(kind, row as Row), row.version, after)
     if (fault) faults.push(`The ${nameOf(kind.subject, row.feeder_id, row.id)} ${fault}.`)
   }
   for (const { feeder_id, subject_id } of await missingRows(db, kind.table, kind.subject)) {

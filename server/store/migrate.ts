@@ -11,6 +11,7 @@ import * as requestKeys from './migrations/0008-request-keys.ts'
 import * as tellOfChanges from './migrations/0009-tell-of-changes.ts'
 import * as backupTurns from './migrations/0010-backup-turns.ts'
 import * as birds from './migrations/0011-birds.ts'
+import * as jobs from './migrations/0012-jobs.ts'
 
 /** One step from one form of the tables to the next. */
 export interface MigrationStep {
@@ -30,6 +31,7 @@ export const MIGRATIONS: Readonly<Record<string, MigrationStep>> = {
   '0009-tell-of-changes': tellOfChanges,
   '0010-backup-turns': backupTurns,
   '0011-birds': birds,
+  '0012-jobs': jobs,
 }
 
 const TURN_TO_MIGRATE = 724_002

@@ -4,6 +4,7 @@ import type { PeopleStore } from '../services/people-ports.ts'
 import type { Store } from '../services/ports.ts'
 import { backUpBeforeSteps } from './archive/back-up-before-steps.ts'
 import { refuseUnfinishedMove } from './archive/unfinished-move.ts'
+import { asLeftRepository } from './as-left-repository.ts'
 import { attachmentFiles, removeUnfinished } from './attachment-files.ts'
 import { attachmentRepository } from './attachment-repository.ts'
 import { birdSettingsRepository } from './bird-settings-repository.ts'
@@ -13,6 +14,7 @@ import { claimFolder, type FolderClaim } from './folder-claim.ts'
 import { hearingOf } from './hear-commits.ts'
 import { historyRepository } from './history.ts'
 import { incidentRepository } from './incident-repository.ts'
+import { jobRepository } from './job-repository.ts'
 import { landRepository } from './land-repository.ts'
 import { migrate } from './migrate.ts'
 import { nestRepository } from './nest-repository.ts'
@@ -27,6 +29,7 @@ import { reportFiles } from './report-files.ts'
 import { requestKeyRepository } from './request-key-repository.ts'
 import { sessionRepository } from './session-repository.ts'
 import { openSqlite } from './sqlite.ts'
+import { stepSequenceRepository } from './step-sequence-repository.ts'
 import { tokenRepository } from './token-repository.ts'
 import { tryRepository } from './try-repository.ts'
 import { workRepository } from './work-repository.ts'
@@ -122,6 +125,9 @@ async function openDatabase(options: StoreOptions): Promise<OpenStore> {
     poleTops: poleTopRepository(database),
     programmes: programmeRepository(database),
     birdSettings: birdSettingsRepository(database),
+    jobs: jobRepository(database),
+    asLeft: asLeftRepository(database),
+    stepSequences: stepSequenceRepository(database),
     sessions: sessionRepository(database),
     tokens: tokenRepository(database),
     tries: tryRepository(database),

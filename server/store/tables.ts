@@ -13,6 +13,10 @@ export interface Tables {
   pole_tops: PoleTopTable
   programmes: ProgrammeTable
   bird_settings: BirdSettingsTable
+  jobs: JobTable
+  job_entries: JobEntryTable
+  as_left: AsLeftTable
+  step_sequences: StepSequenceTable
   history: HistoryTable
   attachments: AttachmentTable
   request_keys: RequestKeyTable
@@ -160,6 +164,35 @@ interface ProgrammeTable extends BodyTable {
 /** One row, of no feeder. */
 type BirdSettingsTable = BodyTable
 
+interface JobTable extends BodyTable {
+  title: string
+  kind: string
+  state: string
+  due_on: string | null
+  /** JSON; never changed. */
+  plan: string
+}
+
+/** Only added to; triggers refuse all else. */
+interface JobEntryTable {
+  job_id: string
+  /** From 1, in the order in which they were kept. */
+  position: number
+  /** Made on the device. */
+  id: string
+  entry: string
+  device_at: string
+  actor_id: string
+  actor_role: string
+  kept_at: string
+}
+
+/** The id is that of the job. */
+type AsLeftTable = BodyTable
+
+/** Of no feeder. */
+type StepSequenceTable = BodyTable
+
 /** An empty `feeder_id` stands for none. */
 interface HistoryTable {
   seq: number
@@ -306,4 +339,6 @@ export type BodyRow = Selectable<BodyTable>
 export type NestRow = Selectable<NestTable>
 export type IncidentRow = Selectable<IncidentTable>
 export type ProgrammeRow = Selectable<ProgrammeTable>
+export type JobRow = Selectable<JobTable>
+export type JobEntryRow = Selectable<JobEntryTable>
 export type HistoryRow = Selectable<HistoryTable>

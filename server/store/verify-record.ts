@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Kysely, Transaction } from 'kysely'
 import type { RecordReport } from '../services/record-report.ts'
+import { AS_LEFT_KIND } from './as-left-repository.ts'
 import { ATTACHMENT_KIND } from './attachment-repository.ts'
 import { BIRD_SETTINGS_KIND } from './bird-settings-repository.ts'
 import { checkAttachments } from './check-attachments.ts'
@@ -12,6 +13,8 @@ import { type Connections, Database } from './database.ts'
 import { readEntries } from './history.ts'
 import { checkChain } from './history-chain.ts'
 import { INCIDENT_KIND } from './incident-repository.ts'
+import { checkJobEntries } from './job-entries.ts'
+import { JOB_KIND } from './job-repository.ts'
 import { stepsAhead, stepsTaken } from './migrate.ts'
 import { NEST_KIND } from './nest-repository.ts'
 import { DATABASE_FILE, type Place } from './place.ts'
@@ -21,6 +24,7 @@ import { PROGRAMME_KIND } from './programme-repository.ts'
 import { PROPOSAL_KIND } from './proposal-repository.ts'
 import { PROTECTION_KIND } from './protection-repository.ts'
 import { openSqlite } from './sqlite.ts'
+import { STEP_SEQUENCE_KIND } from './step-sequence-repository.ts'
 import type { Tables } from './tables.ts'
 
 /**
@@ -49,6 +53,10 @@ export async function verifyRecord(
           ...(await checkRows(db, POLE_TOP_KIND)),
           ...(await checkRows(db, PROGRAMME_KIND)),
           ...(await checkRows(db, BIRD_SETTINGS_KIND)),
+          ...(await checkRows(db, JOB_KIND)),
+          ...(await checkJobEntries(db)),
+          ...(await checkRows(db, AS_LEFT_KIND)),
+          ...(await checkRows(db, STEP_SEQUENCE_KIND)),
           ...(await checkRows(db, PROPOSAL_KIND)),
           ...(await checkRows(db, ATTACHMENT_KIND)),
         ],

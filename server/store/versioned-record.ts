@@ -20,6 +20,8 @@ export interface RecordKind<Row extends VersionedRow, Kept> {
   readonly subject: HistoryEntry['subject']
   readonly table: keyof Tables
   readonly recordOf: (row: Row) => Kept
+  /** What the history says of it; the same when left out. */
+  readonly rememberedOf?: (row: Row) => unknown
   /** Columns that say who wrote last and when; none where only the history says it. */
   readonly touched: (stamp: Stamp) => Partial<Row>
 }
@@ -89,9 +91,9 @@ export function versionedRecords<Row extends VersionedRow, Kept>(
   ): Promise<Kept> => {
     const changed = { ...row, ...columns, ...touched(stamp), version: row.version + 1 }
     await rows.replace(transaction, changed)
-    const [before, after] = [recordOf(row), recordOf(changed)]
+    const [before, after] = [remembered(kind, row), remembered(kind, changed)]
     await appendHistory(transaction, { ...entryOf(kind, changed), before, after }, stamp)
-    return after
+    return recordOf(changed)
   }
 
   const addAll = (added: readonly Row[], stamp: Stamp): Promise<void> =>
@@ -99,7 +101,7 @@ export function versionedRecords<Row extends VersionedRow, Kept>(
       const changes = added.map((row) => ({
         ...entryOf(kind, row),
         before: null,
-        after: recordOf(row),
+        after: remembered(kind, row),
       }))
       await rows.insert(transaction, added)
       await appendAll(transaction, changes, stamp)
@@ -177,11 +179,19 @@ async function purgeRow<Row extends VersionedRow, Kept>(
   reason: string,
   stamp: Stamp,
 ): Promise<Kept> {
-  const before = kind.recordOf(row)
+  const before = remembered(kind, row)
   await rowsOf<Row>(kind.table).remove(transaction, row)
   const entry = { ...entryOf(kind, row), version: row.version + 1, reason, before, after: null }
   await appendHistory(transaction, entry, stamp)
-  return before
+  return kind.recordOf(row)
+}
+
+/** How the history tells a row. */
+export function remembered<Row extends VersionedRow, Kept>(
+  { recordOf, rememberedOf = recordOf }: RecordKind<Row, Kept>,
+  row: Row,
+): unknown {
+  return rememberedOf(row)
 }
 
 function entryOf<Row extends VersionedRow, Kept>({ subject }: RecordKind<Row, Kept>, row: Row) {

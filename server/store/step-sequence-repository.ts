@@ -1,0 +1,28 @@
+import type { SequenceRecord, StepSequenceStore } from '../services/job-ports.ts'
+import { bodyRow, keptOf, touchedBody } from './body-record.ts'
+import type { Database } from './database.ts'
+import type { BodyRow } from './tables.ts'
+import { type RecordKind, versionedRecords } from './versioned-record.ts'
+
+export const STEP_SEQUENCE_KIND: RecordKind<BodyRow, SequenceRecord> = {
+  subject: 'step-sequence',
+  table: 'step_sequences',
+  recordOf: (row) => {
+    const { version, changedBy, changedAt } = keptOf(row)
+    const sequence = JSON.parse(row.body) as SequenceRecord['sequence']
+    return { sequence, version, changedBy, changedAt }
+  },
+  touched: touchedBody,
+}
+
+/** Those of the whole utility, of no feeder. */
+const NO_FEEDER = ''
+
+export function stepSequenceRepository(db: Database): StepSequenceStore {
+  const records = versionedRecords(db, STEP_SEQUENCE_KIND)
+  return {
+    list: () => records.list(NO_FEEDER),
+    put: (version, sequence, stamp) =>
+      records.put(bodyRow(NO_FEEDER, sequence.id, sequence, stamp), version, stamp),
+  }
+}
