@@ -41,6 +41,7 @@ const CHANGED_BY_IT = [
   'incidents',
   'pole-tops',
   'programmes',
+  'jobs',
   'attachments',
 ]
 
@@ -74,6 +75,8 @@ function restoreDeleted({ subject, subjectId, feederId, version }: DeletedItem):
       return call('restorePoleTop', { params: { feederId, poleId: subjectId }, query })
     case 'programme':
       return call('restoreProgramme', { params: { feederId, programmeId: subjectId }, query })
+    case 'job':
+      return call('restoreJob', { params: { jobId: subjectId }, query })
     case 'attachment':
       return call('restoreAttachment', { params: { attachmentId: subjectId }, query })
     default:

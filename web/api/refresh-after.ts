@@ -30,7 +30,8 @@ export function staleAfter({ subject, subjectId, feederId }: Notice): QueryKey[]
       return [...always, ['attachments', feederId], ['deleted', feederId]]
     case 'job':
       return [...always, ...jobKeys(subjectId), ['deleted', feederId]]
-    // What was left stands under the id of its job.
+    // Entries and what was left stand under the id of their job.
+    case 'job-entry':
     case 'as-left':
       return [...always, ...jobKeys(subjectId)]
     case 'step-sequence':

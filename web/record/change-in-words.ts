@@ -53,10 +53,37 @@ function changedInWords(
   }
   if (subject === 'study') return { headline: studyInWords(now), fields: [] }
   if (subject === 'token') return { headline: `Revoked ${name}.`, fields }
+  const moved = subject === 'job' && moveInWords(name, then, now)
+  if (moved) return { headline: moved, fields: [] }
   const step = subject === 'person' && accountStepInWords(now.step, name)
   if (step) return { headline: step, fields }
   const headline = fields.length > 0 ? `Changed ${name}.` : `Saved ${name} without a change.`
   return { headline, fields }
+}
+
+/** One line of what was done at a pole. */
+function fieldEntryInWords(now: Members): string {
+  const at = ` at pole ${text(now.pole)}`
+  const unit = text(now.phase) && `, phase ${text(now.phase)}`
+  switch (now.kind) {
+    case 'step done':
+      return `Did the step ${text(now.stepId)}${unit}${at}.`
+    case 'step left out':
+      return `Left out the step ${text(now.stepId)}${unit}${at}, because: ${text(now.why)}.`
+    case 'deviation':
+      return `Said what was done otherwise${at}: ${text(now.text)}`
+    case 'photo':
+      return `Took a photo${at}${text(now.what) && `: ${text(now.what)}`}.`
+    default:
+      return `Remarked${at}: ${text(now.text)}`
+  }
+}
+
+/** A job that went to another state, with the reason where one was given; empty for any other change. */
+function moveInWords(name: string, then: Members, now: Members): string {
+  const [from, to, reason] = [text(then.state), text(now.state), text(now.reason)]
+  if (from === '' || to === '' || from === to) return ''
+  return `Moved ${name} from ${from} to ${to}${reason && `, because: ${reason}`}.`
 }
 
 /** Members with a name in the trade that differ between two states of a thing. */
@@ -91,6 +118,14 @@ function nameOf(subject: Subject, members: Members): string {
       return `the programme “${name}”`
     case 'bird-settings':
       return 'what the bird work goes by'
+    case 'job':
+      return `the job “${text(members.title)}”`
+    case 'job-entry':
+      return 'an entry of the field'
+    case 'as-left':
+      return 'what the crew left'
+    case 'step-sequence':
+      return `the order of steps “${name}”`
     case 'attachment':
       return `the ${kindOfFile(members)} “${text(members.fileName)}”`
     case 'person':
@@ -120,6 +155,14 @@ function addedInWords(subject: Subject, name: string, now: Members): string {
       return `Kept ${name}.`
     case 'bird-settings':
       return 'Set what the bird work goes by.'
+    case 'job':
+      return `Drafted ${name}.`
+    case 'job-entry':
+      return fieldEntryInWords(now)
+    case 'as-left':
+      return `Wrote down ${name}.`
+    case 'step-sequence':
+      return `Set ${name}.`
     case 'attachment':
       return `Attached ${name}${sizeOf(now)}.`
     case 'person':
@@ -182,8 +225,13 @@ function kindOfFile(members: Members): string {
   return type === 'application/pdf' ? 'report' : 'photo'
 }
 
+/** Members of a thing, with those of the one member that holds most of what it says. */
 function membersOf(value: unknown): Members {
-  return typeof value === 'object' && value !== null ? (value as Members) : {}
+  const members = objectOf(value)
+  return { ...members, ...objectOf(members.asLeft), ...objectOf(members.sequence) }
 }
+
+const objectOf = (value: unknown): Members =>
+  typeof value === 'object' && value !== null ? (value as Members) : {}
 
 const text = (value: unknown): string => (typeof value === 'string' ? value : '')

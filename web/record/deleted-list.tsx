@@ -35,7 +35,7 @@ export function DeletedList() {
       )}
       {data?.length === 0 && (
         <EmptyNote
-          what={`Nothing of ${feeder.header.name} is deleted. Deleted proposals, items, nests, finds, pole tops, programmes, photos and reports wait here until they are restored or removed for good.`}
+          what={`Nothing of ${feeder.header.name} is deleted. Deleted proposals, items, nests, finds, pole tops, programmes, jobs, photos and reports wait here until they are restored or removed for good.`}
         />
       )}
       {data && data.length > 0 && (
@@ -56,6 +56,7 @@ const RESTORING: Partial<Record<Subject, Right>> = {
   incident: 'delete or restore a nest or a find',
   'pole-top': 'choose or measure a pole top',
   programme: 'delete or restore a programme',
+  job: 'delete or restore a job',
   attachment: 'delete or restore a file',
 }
 

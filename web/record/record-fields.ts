@@ -8,6 +8,7 @@ import {
   POLE_TOP_FIELDS,
   PROGRAMME_FIELDS,
 } from './bird-record-fields.ts'
+import { AS_LEFT_FIELDS, JOB_HISTORY_FIELDS, SEQUENCE_FIELDS } from './job-record-fields.ts'
 import { ROLE_WORDS } from './role-words.ts'
 
 /** A member of a record that a person would know by this name. */
@@ -89,6 +90,10 @@ export const RECORD_FIELDS: Readonly<Record<Subject, readonly RecordField[]>> = 
   'pole-top': POLE_TOP_FIELDS,
   programme: PROGRAMME_FIELDS,
   'bird-settings': BIRD_SETTINGS_FIELDS,
+  job: JOB_HISTORY_FIELDS,
+  'job-entry': [],
+  'as-left': AS_LEFT_FIELDS,
+  'step-sequence': SEQUENCE_FIELDS,
   attachment: [
     { key: 'fileName', label: 'Name of the file' },
     { key: 'note', label: 'Note' },

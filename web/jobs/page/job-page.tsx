@@ -1,0 +1,189 @@
+import { useState } from 'react'
+import type { Job, JobAnswer } from '#contract/jobs.ts'
+import { missingForEnd, runOf, stepsCount } from '#domain/jobs/job-run.ts'
+import { useMay } from '../../api/account.ts'
+import { useJob, useJobChanges } from '../../api/jobs.ts'
+import '../../birds/birds.css'
+import { Attachments } from '../../record/attachments.tsx'
+import { HistoryButton } from '../../record/history-button.tsx'
+import { Moment } from '../../record/moment.tsx'
+import { ArrivingTitle } from '../../ui/arriving-title.tsx'
+import { Button } from '../../ui/button.tsx'
+import { EmptyNote, ErrorNote, LoadingNote } from '../../ui/state-note.tsx'
+import { headDrafts } from '../job-head-draft.ts'
+import { JobHeadForm } from '../job-head-form.tsx'
+import { JobPlanView } from '../job-plan-view.tsx'
+import { JobStateMark } from '../job-state-mark.tsx'
+import { KIND_WORDS, originInWords, WAITS_FOR } from '../job-words.ts'
+import '../jobs.css'
+import { AsLeftView } from './as-left-view.tsx'
+import { DueWords } from './due-words.tsx'
+import { FieldWork } from './field-work.tsx'
+import { JobMoves } from './job-moves.tsx'
+
+interface Props {
+  readonly jobId: string
+  /** On the way back: "Back to the jobs". */
+  readonly backWords: string
+  readonly onBack: () => void
+}
+
+/** One job: its state and the next step, what was done and left, and its plan. */
+export function JobPage({ jobId, backWords, onBack }: Props) {
+  const { data, error, isPending, refetch } = useJob(jobId)
+  return (
+    <section className="stack job-page" aria-label="Job">
+      <div>
+        <Button onClick={onBack}>{backWords}</Button>
+      </div>
+      {isPending && <LoadingNote what="Opening the job…" />}
+      {error && (
+        <ErrorNote
+          title="The job could not be opened."
+          error={error}
+          onRetry={() => void refetch()}
+        />
+      )}
+      {data && <Opened answer={data} />}
+    </section>
+  )
+}
+
+function Opened({ answer }: { readonly answer: JobAnswer }) {
+  const { job, entries, asLeft } = answer
+  const { run } = runOf(
+    job.plan,
+    entries.map(({ entry }) => entry),
+  )
+  const { done, all } = stepsCount(run)
+  const missing = missingForEnd(run)
+  const hasBegun = entries.length > 0 || asLeft !== null
+  return (
+    <>
+      <JobHead job={job} />
+      {hasBegun && (
+        <p>
+          {done} of {all} steps passed.
+        </p>
+      )}
+      {job.deletedAt === null && <JobMoves job={job} missing={missing} />}
+      {hasBegun && <FieldWork job={job} entries={entries} missing={missing} />}
+      {asLeft && <AsLeftView plan={job.plan} record={asLeft} />}
+      {!asLeft && job.state === 'work done' && (
+        <EmptyNote what="Nothing was written down of what stands at the poles now. Return the job, so that the crew does." />
+      )}
+      <Attachments
+        holder={{ feederId: job.feederId, attachedTo: 'job', attachedToId: job.id }}
+        of={`the job ${job.title}`}
+      />
+      <Plan job={job} isFolded={hasBegun} />
+      <JobFoot job={job} />
+      <p className="small soft">
+        A record and an aid, not an authority: setting, bypassing and covering is energized work.
+        The utility’s own safety rules and qualified workers govern, with local codes, permits and
+        the wildlife agencies.
+      </p>
+    </>
+  )
+}
+
+function JobHead({ job }: { readonly job: Job }) {
+  const [isEditing, setIsEditing] = useState(false)
+  const isBegun = headDrafts.use(job.id) !== null
+  const mayChange = useMay('draft or change a job') && job.state !== 'closed'
+  const { title, plan, origin, crew, note, state, stateSince, reason, deletedAt } = job
+  return (
+    <>
+      <ArrivingTitle of={job.id}>{title}</ArrivingTitle>
+      <p>
+        <JobStateMark state={state} />{' '}
+        <span className="soft">
+          since <Moment at={stateSince} />
+        </span>
+      </p>
+      <p>{WAITS_FOR[state]}</p>
+      {reason && state !== 'closed' && (
+        <p className="state-note job-reason">
+          <strong>{state === 'returned' ? 'Returned, because:' : 'Reason given:'}</strong> {reason}
+        </p>
+      )}
+      <p>
+        {KIND_WORDS[plan.kind]}, {originInWords(origin)}; <DueWords job={job} />
+        {crew === '' ? '; no crew is named.' : `; ${crew}.`}
+      </p>
+      {note && <p>{note}</p>}
+      {deletedAt !== null && <DeletedNote job={job} />}
+      {isEditing && mayChange ? (
+        <JobHeadForm job={job} onDone={() => setIsEditing(false)} />
+      ) : (
+        mayChange &&
+        deletedAt === null && (
+          <div>
+            <Button onClick={() => setIsEditing(true)}>
+              {isBegun ? 'Go on editing title and due date' : 'Edit title, due date, crew and note'}
+            </Button>
+          </div>
+        )
+      )}
+    </>
+  )
+}
+
+function DeletedNote({ job }: { readonly job: Job }) {
+  const mayRestore = useMay('delete or restore a job')
+  const { restore } = useJobChanges(job.feederId)
+  return (
+    <EmptyNote what="This job is deleted.">
+      {mayRestore && <Button onClick={() => restore.mutate(job)}>Restore it</Button>}
+      {restore.error && <ErrorNote title="Not restored." error={restore.error} />}
+    </EmptyNote>
+  )
+}
+
+/** The plan comes first until there is work to be read. */
+function Plan({ job, isFolded }: { readonly job: Job; readonly isFolded: boolean }) {
+  const madeOn = (
+    <p className="soft small">
+      Made on version {job.feederVersion} of the feeder; it stands as it was then.
+      {job.feederVersionAfter !== null &&
+        ` Closing the job wrote version ${job.feederVersionAfter}.`}
+    </p>
+  )
+  if (!isFolded) {
+    return (
+      <>
+        {madeOn}
+        <JobPlanView plan={job.plan} />
+      </>
+    )
+  }
+  return (
+    <details className="record-fold">
+      <summary>The plan that the crew was handed</summary>
+      {madeOn}
+      <JobPlanView plan={job.plan} />
+    </details>
+  )
+}
+
+function JobFoot({ job }: { readonly job: Job }) {
+  const { id, feederId, title, state, deletedAt } = job
+  const mayDelete = useMay('delete or restore a job') && state !== 'closed' && deletedAt === null
+  const { remove } = useJobChanges(feederId)
+  return (
+    <>
+      {remove.error && <ErrorNote title="Not deleted." error={remove.error} />}
+      <HistoryButton
+        thing={{ subject: 'job', subjectId: id, feederId }}
+        name={`the job ${title}`}
+        beside={
+          mayDelete && (
+            <Button disabled={remove.isPending} onClick={() => remove.mutate(job)}>
+              Delete the job
+            </Button>
+          )
+        }
+      />
+    </>
+  )
+}

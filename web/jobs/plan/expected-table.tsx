@@ -1,0 +1,66 @@
+import type { ExpectedCase, ExpectedReading } from '#domain/jobs/job-plan.ts'
+import { tapWords, thousands } from '../../state/format.ts'
+
+/** What meters at the pole should show, case by case; narrow enough for a phone. */
+export function ExpectedTable({ expected }: { readonly expected: readonly ExpectedCase[] }) {
+  return (
+    <>
+      {expected.map(({ caseId, caseName, readings }) => (
+        <table key={caseId} className="job-table">
+          <caption>{caseName}</caption>
+          <thead>
+            <tr>
+              <th scope="col">Phase and tap</th>
+              <th scope="col" className="job-number">
+                Source, V
+              </th>
+              <th scope="col" className="job-number">
+                Load, V
+              </th>
+              <th scope="col" className="job-number">
+                Control, V
+              </th>
+              <th scope="col" className="job-number">
+                Amperes
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {readings.map((reading) => (
+              <ReadingRow key={reading.phase} reading={reading} />
+            ))}
+          </tbody>
+        </table>
+      ))}
+      <p className="small soft">
+        Volts to neutral; beneath them the same on the 120 V base. “Control” is what the control
+        reads after its ratio and compensation. Computed by the power flow for the loading named.
+      </p>
+    </>
+  )
+}
+
+function ReadingRow({ reading }: { readonly reading: ExpectedReading }) {
+  const { phase, tap, sourceV, loadV, sourceVolts120, loadVolts120, relayVolts, amps } = reading
+  return (
+    <tr>
+      <th scope="row">
+        {phase}
+        <span className="soft job-line-note">{tapWords(tap)}</span>
+      </th>
+      <VoltsCell volts={sourceV} volts120={sourceVolts120} />
+      <VoltsCell volts={loadV} volts120={loadVolts120} />
+      <td className="job-number">{relayVolts.toFixed(1)}</td>
+      <td className="job-number">{amps.toFixed(0)}</td>
+    </tr>
+  )
+}
+
+function VoltsCell({ volts, volts120 }: { readonly volts: number; readonly volts120: number }) {
+  return (
+    <td className="job-number">
+      {thousands(volts)}
+      <span className="soft job-line-note">{volts120.toFixed(1)}</span>
+    </td>
+  )
+}
