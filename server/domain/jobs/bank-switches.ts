@@ -20,7 +20,7 @@ const isUp = rule(({ isUp: up }) => up, 'No unit hangs there: set it and connect
 const isProven = ({ tap }: UnitState) => tap === 'proven at neutral'
 const isDriveDead = ({ isDriveOperative }: UnitState) => !isDriveOperative
 
-const NOT_PROVEN =
+export const NOT_PROVEN =
   'Neutral is not proven: run the unit to neutral in manual and prove it by at least two independent signs that agree.'
 const DRIVE_LIVE =
   'The tap drive can still move the unit off neutral: make it inoperative and tag it first.'
