@@ -54,6 +54,11 @@ describe('the desk of finds', () => {
     await form.getByText('Say which species').waitFor()
     await typeByKeyboard(page, 'Species', 'golden eagle')
     await typeByKeyboard(page, 'Cause', 'confirmed')
+    await form.getByText('The pole then', { exact: false }).first().click()
+    const parts = form.getByRole('button', { name: /, in the front view$/ })
+    const pressed = [parts.nth(-1), parts.nth(-2)]
+    for (const part of pressed) await part.click()
+    for (const part of pressed) expect(await part.getAttribute('aria-pressed')).toBe('true')
     await form.getByRole('button', { name: 'Save' }).press('Enter')
 
     const find = page.getByRole('article', { name: /^Find: golden eagle/ }).filter({
@@ -67,6 +72,10 @@ describe('the desk of finds', () => {
     expect(await seriousFindings(page)).toEqual([])
     const recorded = await findAt(pole.id)
     expect(recorded).toMatchObject({ at: pole.at, species: 'golden eagle' })
+    expect(recorded).toMatchObject({
+      suspectedPartA: expect.stringMatching(/./),
+      suspectedPartB: expect.stringMatching(/./),
+    })
     await follows.getByRole('button', { name: 'visit: done today' }).click()
     await follows.getByText(/visit: done .*, due/i).waitFor()
     expect(complaints).toEqual([])
@@ -148,6 +157,12 @@ describe('the yearly account', () => {
     ])
     const table = await readFile(await file.path(), 'utf8')
     expect(table).toContain('section,what,value,unit,low_95,high_95,note')
+    const [layer] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Poles as a map layer (GeoJSON)' }).click(),
+    ])
+    const { features } = JSON.parse(await readFile(await layer.path(), 'utf8'))
+    expect(features).toHaveLength((await readDemoFeeder(FEEDER)).poles.length)
     expect(complaints).toEqual([])
   })
 

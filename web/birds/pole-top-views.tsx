@@ -4,6 +4,7 @@ import type { Units } from '../state/address.ts'
 import { useRoom } from '../ui/use-room.ts'
 import { BirdHandle } from './bird-handle.tsx'
 import { type NumberedPair, viewOfPair } from './pair-labels.ts'
+import { PartHandles, type PartPicking } from './part-handles.tsx'
 import type { LitPart } from './part-symbol.tsx'
 import { PoleTopView } from './pole-top-view.tsx'
 import type { Bird } from './use-bird.ts'
@@ -20,6 +21,8 @@ interface Props {
   /** "red-tailed hawk on the arm". */
   readonly birdName: string
   readonly units: Units
+  /** Left out where no part is to be chosen. */
+  readonly picking?: PartPicking
 }
 
 const MARGIN_PX = 60
@@ -31,7 +34,7 @@ const USUAL_PX = 380
 
 /** Both views, as large as there is room, one below the other where it is narrow. */
 export function PoleTopViews(props: Props) {
-  const { parts, drawn, lit, litPair, bird, size, birdName, units } = props
+  const { parts, drawn, lit, litPair, bird, size, birdName, units, picking } = props
   const [room, { widthPx }] = useRoom<HTMLDivElement>()
   return (
     <div className="pole-top-views" ref={room}>
@@ -46,6 +49,7 @@ export function PoleTopViews(props: Props) {
             bird={bird && { feetAt: bird.place.feetAt, size }}
             units={units}
           />
+          {picking && <PartHandles frame={frame} parts={parts} {...picking} />}
           {bird && (
             <BirdHandle
               frame={frame}

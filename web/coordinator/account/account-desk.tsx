@@ -11,6 +11,7 @@ import { AccountReport } from './account-report.tsx'
 import { DetectionInputs } from './detection-inputs.tsx'
 import { FirstLine } from './first-line.tsx'
 import { showAccount, useAccountView } from './show-account.ts'
+import { TakeOutBirds } from './take-out-birds.tsx'
 import { type ShownAccount, useAccount } from './use-account.ts'
 
 /** What was done for birds in a year, what was found, and what the figures allow to say. */
@@ -42,6 +43,7 @@ function Account() {
       <YearChoice shown={shown} />
       <AccountFigures sections={sections} />
       <DetectionInputs shown={shown} />
+      <TakeOutBirds feederId={record.feeder.header.id} />
       <RecordFoot />
       {isReport && <AccountReport shown={shown} />}
     </div>

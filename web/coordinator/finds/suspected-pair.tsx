@@ -14,6 +14,7 @@ import { useSelection } from '../../state/selection.ts'
 import { Field } from '../../ui/field.tsx'
 import { FieldControlOf } from './field-control.tsx'
 import { SUSPECTED_FIELDS } from './find-fields.ts'
+import { pickPart } from './pick-part.ts'
 import { usePoleTop } from './use-pole-top.ts'
 
 interface Props {
@@ -86,7 +87,14 @@ function PairChoice({ parts, typed, settings, onType }: PairProps) {
         size={sizeOf(bird, settings)}
         birdName={bird.name}
         units={units}
+        picking={{
+          picked: suspected,
+          onPick: (partId) => onType({ ...pickPart({ suspectedPartA, suspectedPartB }, partId) }),
+        }}
       />
+      <p className="small soft">
+        Press the two parts on the drawing, or choose them from the lists below.
+      </p>
       <Field
         label="Suspected pair"
         hint={
