@@ -2,6 +2,7 @@ import type { Verdict } from '#domain/jobs/judge-reading.ts'
 import type { Asked } from '#domain/jobs/step-sequence.ts'
 import { Button } from '../../ui/button.tsx'
 import { Field, type FieldControl } from '../../ui/field.tsx'
+import { otherSign } from './other-sign.ts'
 import { VerdictNote } from './verdict-note.tsx'
 
 interface Props {
@@ -100,11 +101,6 @@ function isTapReading({ judge, ...asked }: Asked): boolean {
     judge === 'control readout at neutral' ||
     (asked.kind === 'number' && /tap|step|position/i.test(asked.unit))
   )
-}
-
-export function otherSign(typed: string): string {
-  const bare = typed.replace(/^\s*[-−–+]\s*/, '')
-  return bare === typed.trim() ? `-${bare}` : bare
 }
 
 function askedWords({ what, isNeeded }: Asked): string {

@@ -45,7 +45,7 @@ export function enterEntry(jobId: string, entry: JobEntry, what: string): Promis
 
 export interface Move {
   readonly to: JobState
-  /** Of the job as it will stand once what waits has arrived. */
+  /** Of the job as the person saw it. */
   readonly version: number
   readonly reason?: string
 }

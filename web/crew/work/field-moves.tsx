@@ -2,6 +2,7 @@ import { type FormEvent, useState } from 'react'
 import { missingForEnd } from '#domain/jobs/job-run.ts'
 import type { JobState } from '#domain/jobs/job-state.ts'
 import { useMay } from '../../api/account.ts'
+import { counted } from '../../state/format.ts'
 import { Button } from '../../ui/button.tsx'
 import { Field } from '../../ui/field.tsx'
 import { enterMove } from './field-job.ts'
@@ -79,7 +80,7 @@ function MoveButton({ field, to, what, words }: MoveProps & { readonly words: st
 /** Offered once nothing is missing; until then it says what is. */
 function EndWork({ field }: Props) {
   const missing = [
-    ...missingForEnd(field.run),
+    ...shortList(missingForEnd(field.run)),
     ...(field.asLeft ? [] : ['What stands at the poles now is not said yet: fill in “As left”.']),
   ]
   if (missing.length === 0) {
@@ -102,6 +103,15 @@ function EndWork({ field }: Props) {
       </ul>
     </div>
   )
+}
+
+const MOST_NAMED = 4
+
+/** Dozens of open steps are counted rather than read out. */
+function shortList(sentences: readonly string[]): string[] {
+  if (sentences.length <= MOST_NAMED) return [...sentences]
+  const more = sentences.length - MOST_NAMED
+  return [...sentences.slice(0, MOST_NAMED), `And ${counted(more, 'more point')}.`]
 }
 
 function GiveBack({ field }: Props) {

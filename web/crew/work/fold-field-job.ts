@@ -13,6 +13,7 @@ import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import { type JobRun, runOf } from '#domain/jobs/job-run.ts'
 import { moveOf } from '#domain/jobs/job-state.ts'
 import type { OutboxItem } from '../../api/outbox.ts'
+import { bodyOfInput } from './body-of-input.ts'
 
 /** Where something that was entered is: with the server, on the device, or taken by nobody. */
 export type Standing = 'kept' | 'waiting' | 'sending' | 'refused' | 'conflict'
@@ -38,7 +39,7 @@ export interface FieldAsLeft {
 export interface FieldJob {
   /** Its state is the one after the moves that still wait. */
   readonly job: Job
-  /** Version to make the next move on. */
+  /** The newest that the server said; a move made on top of one that waits is brought forward. */
   readonly moveVersion: number
   /** In their order, without those that were refused. */
   readonly entries: readonly FieldEntry[]
@@ -95,7 +96,7 @@ function keptEntries({ entries }: JobAnswer): FieldEntry[] {
 function outboxEntries(answer: JobAnswer, outbox: readonly OutboxItem[]): FieldEntry[] {
   const known = new Set(answer.entries.map(({ entry }) => entry.id))
   return outbox
-    .filter(({ name }) => name === 'sendEntries')
+    .filter(({ name, setAsideAt }) => name === 'sendEntries' && setAsideAt === undefined)
     .flatMap((item) =>
       entriesOf(item)
         .filter(({ id }) => !known.has(id))
@@ -110,7 +111,7 @@ function outboxEntries(answer: JobAnswer, outbox: readonly OutboxItem[]): FieldE
 }
 
 function entriesOf({ input }: OutboxItem): JobEntry[] {
-  return SendEntriesBody.safeParse(bodyOf(input)).data?.entries ?? []
+  return SendEntriesBody.safeParse(bodyOfInput(input)).data?.entries ?? []
 }
 
 /** Why the server did not take an entry, or null. */
@@ -135,10 +136,9 @@ function movedJob(kept: Job, outbox: readonly OutboxItem[]): Pick<FieldJob, 'job
       moveVersion = answered.version
       continue
     }
-    const move = MoveJobBody.safeParse(bodyOf(item.input)).data
+    const move = MoveJobBody.safeParse(bodyOfInput(item.input)).data
     if (!move || !moveOf(job.state, move.to)) continue
     job = { ...job, state: move.to, stateSince: item.enteredAt, reason: move.reason ?? '' }
-    moveVersion += 1
   }
   return { job, moveVersion }
 }
@@ -148,15 +148,11 @@ function newestAsLeft(kept: AsLeftRecord | null, outbox: readonly OutboxItem[]) 
   const newest = items.findLast(
     (item) => item.state !== 'kept' || versionOf(item.answer) > (kept?.version ?? 0),
   )
-  const unsent = newest && PutAsLeftBody.safeParse(bodyOf(newest.input)).data
+  const unsent = newest && PutAsLeftBody.safeParse(bodyOfInput(newest.input)).data
   if (newest && unsent) {
     return { asLeft: unsent.asLeft, standing: newest.state, itemId: newest.id }
   }
   return kept && { asLeft: kept.asLeft, standing: 'kept' as const, itemId: null }
-}
-
-function bodyOf(input: unknown): unknown {
-  return typeof input === 'object' && input !== null && 'body' in input ? input.body : undefined
 }
 
 function versionOf(answer: unknown): number {

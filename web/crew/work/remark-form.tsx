@@ -24,9 +24,10 @@ export function RemarkForm({ jobId, poleId }: Props) {
       setOutcome('Write it first.')
       return
     }
-    const entry: JobEntry = { ...beginEntry(poleId), kind, text: text.trim() }
+    const said = text.trim()
+    const entry: JobEntry = { ...beginEntry(poleId), kind, text: said }
     const what = kind === 'remark' ? 'Remark' : 'Done otherwise'
-    await enterEntry(jobId, entry, `${what} at pole ${poleId}: ${shortened(entry.text)}`)
+    await enterEntry(jobId, entry, `${what} at pole ${poleId}: ${shortened(said)}`)
     drafts.keep(key, null)
     setOutcome('Entered.')
   }

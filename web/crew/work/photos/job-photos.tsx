@@ -9,6 +9,7 @@ import { StandingMark } from '../standing-mark.tsx'
 import { offPoleWords } from './off-pole-words.ts'
 import { TakePhoto } from './take-photo.tsx'
 import { useBlobAddress } from './use-blob-address.ts'
+import { useOutboxFile } from './use-outbox-file.ts'
 
 interface Props {
   readonly field: FieldJob
@@ -50,7 +51,7 @@ interface PhotoProps {
 
 function Photo({ entry, standing, item }: PhotoProps) {
   const { units } = useSelection()
-  const onDevice = useBlobAddress(fileOf(item))
+  const onDevice = useBlobAddress(useOutboxFile(item?.id ?? null))
   const [isMissing, setIsMissing] = useState(false)
   const address = onDevice ?? (item ? null : addressOfAttachment(entry.attachmentId))
   const isRefused = item?.state === 'refused'
@@ -78,10 +79,4 @@ function Photo({ entry, standing, item }: PhotoProps) {
       </span>
     </li>
   )
-}
-
-function fileOf(item: OutboxItem | undefined): Blob | null {
-  const input = item?.input
-  const isWithFile = typeof input === 'object' && input !== null && 'file' in input
-  return isWithFile && input.file instanceof Blob ? input.file : null
 }

@@ -1,0 +1,158 @@
+import { type FormEvent, useState } from 'react'
+import { useOutbox } from '../../api/outbox.ts'
+import { SideBySide } from '../../record/side-by-side.tsx'
+import { localToday } from '../../state/today.ts'
+import { ArrivingTitle } from '../../ui/arriving-title.tsx'
+import { Button } from '../../ui/button.tsx'
+import { ErrorNote, LoadingNote } from '../../ui/state-note.tsx'
+import { enterAsLeft, useFieldJob } from '../work/field-job.ts'
+import { FieldMoves } from '../work/field-moves.tsx'
+import type { FieldJob } from '../work/fold-field-job.ts'
+import { InTheWay } from '../work/in-the-way.tsx'
+import '../work/work.css'
+import './as-left.css'
+import { AsLeftConflict } from './as-left-conflict.tsx'
+import { type AsLeftDraft, asLeftBases, asLeftDrafts } from './as-left-draft.ts'
+import { type FormShape, fieldsOfAsLeft, formFields, formShape } from './as-left-fields.ts'
+import { AsLeftSaid } from './as-left-said.tsx'
+import { beginAsLeft } from './begin-as-left.ts'
+import { checkAsLeft, type Faults } from './check-as-left.ts'
+import { MeasuresPart } from './measures-part.tsx'
+import { SettingsPart } from './settings-part.tsx'
+import { SignPart } from './sign-part.tsx'
+import { UnitPart } from './unit-part.tsx'
+
+/** What stands at the poles of a job when the crew leaves. */
+export function AsLeftForm({ jobId }: { readonly jobId: string }) {
+  const { field, error, refetch } = useFieldJob(jobId)
+  const outbox = useOutbox({ jobId })
+  if (error) return <ErrorNote title="The job did not come" error={error} onRetry={refetch} />
+  if (!field) return <LoadingNote what="Opening the job…" />
+  const conflicts = outbox.filter(({ name, state }) => name === 'putAsLeft' && state === 'conflict')
+  const refused = outbox.filter(({ name, state }) => name === 'putAsLeft' && state === 'refused')
+  return (
+    <article className="work stack" aria-label="As left">
+      <ArrivingTitle of={jobId} className="step-place">
+        As left: {field.job.title}
+      </ArrivingTitle>
+      {conflicts.map((item) => (
+        <AsLeftConflict key={item.id} item={item} job={field.job} />
+      ))}
+      {refused.map(({ id, problem }) => (
+        <InTheWay key={id} sentences={[problem ?? 'The server did not take it.']} />
+      ))}
+      {conflicts.length === 0 && <Writing field={field} />}
+    </article>
+  )
+}
+
+function Writing({ field }: { readonly field: FieldJob }) {
+  const { job, asLeft } = field
+  const draft = asLeftDrafts.use(job.id)
+  const shape = formShape(job.plan, asLeft?.asLeft ?? null)
+  if (job.state !== 'in the field' && !asLeft) {
+    return <p>It is filled in once the work has been started.</p>
+  }
+  if (draft || !asLeft) {
+    const opened = draft ?? openedDraft(field, shape)
+    return <Form key={job.id} field={field} shape={shape} draft={opened} />
+  }
+  return (
+    <>
+      <AsLeftSaid fields={fieldsOfAsLeft(asLeft.asLeft)} of={shape} standing={asLeft.standing} />
+      {job.state === 'in the field' && (
+        <Button onClick={() => asLeftDrafts.keep(job.id, openedDraft(field, shape))}>
+          Change what is said here
+        </Button>
+      )}
+      <FieldMoves field={field} />
+    </>
+  )
+}
+
+/** What the form begins with: what was said last, else the plan and the readings of the steps. */
+function openedDraft(
+  { job, asLeft, keptAsLeft, entries }: FieldJob,
+  shape: FormShape,
+): AsLeftDraft {
+  const version = keptAsLeft?.version ?? 0
+  if (asLeft) {
+    const said = fieldsOfAsLeft(asLeft.asLeft)
+    return { fields: said, version, base: said }
+  }
+  const done = entries.map(({ entry }) => entry)
+  return { fields: beginAsLeft(job.plan, shape, done, localToday()), version, base: null }
+}
+
+interface FormProps {
+  readonly field: FieldJob
+  readonly shape: FormShape
+  readonly draft: AsLeftDraft
+}
+
+function Form({ field, shape, draft }: FormProps) {
+  const { job, keptAsLeft, asLeft } = field
+  const { fields } = draft
+  const [faults, setFaults] = useState<Faults>({})
+  const [problem, setProblem] = useState<string | null>(null)
+  const keep = (next: AsLeftDraft) => asLeftDrafts.keep(job.id, next)
+  const type = (change: AsLeftDraft['fields']) =>
+    keep({ ...draft, fields: { ...fields, ...change } })
+  const enter = async (event: FormEvent) => {
+    event.preventDefault()
+    const checked = checkAsLeft(shape, fields)
+    setFaults(checked.asLeft ? {} : checked.faults)
+    if (!checked.asLeft) return
+    try {
+      const item = await enterAsLeft(job.id, checked.asLeft, draft.version)
+      asLeftBases.keep(item.id, draft.base)
+      asLeftDrafts.keep(job.id, null)
+    } catch (error) {
+      setProblem(error instanceof Error ? error.message : String(error))
+    }
+  }
+  if (keptAsLeft && keptAsLeft.version > draft.version) {
+    const theirs = fieldsOfAsLeft(keptAsLeft.asLeft)
+    const newest = { version: keptAsLeft.version, base: theirs }
+    return (
+      <SideBySide
+        thing={{ subject: 'as-left', subjectId: job.id, feederId: job.feederId }}
+        version={keptAsLeft.version}
+        what="what is left at the poles"
+        fields={formFields(formShape(job.plan, keptAsLeft.asLeft, asLeft?.asLeft ?? null))}
+        base={draft.base}
+        mine={fields}
+        theirs={theirs}
+        onSave={(merged) => keep({ fields: merged, ...newest })}
+        onDropMine={() => asLeftDrafts.keep(job.id, null)}
+      />
+    )
+  }
+  const part = { fields, faults, onType: type }
+  const { bank } = job.plan
+  return (
+    <form className="stack" aria-label="As left" noValidate onSubmit={(event) => void enter(event)}>
+      <p>Kept on this device as you type.</p>
+      {shape.phases.map((phase) => (
+        <UnitPart key={phase} plan={job.plan} phase={phase} {...part} />
+      ))}
+      {bank && shape.hasSettings && <SettingsPart bank={bank} {...part} />}
+      <MeasuresPart measures={shape.measures} {...part} />
+      <SignPart {...part} />
+      <InTheWay sentences={faultSentences(shape, faults)} />
+      {problem && <InTheWay sentences={[`The device did not keep it: ${problem}`]} />}
+      <Button type="submit" look="main" className="work-main">
+        Enter as left
+      </Button>
+      {asLeft && (
+        <Button onClick={() => asLeftDrafts.keep(job.id, null)}>Give up the changes</Button>
+      )}
+    </form>
+  )
+}
+
+/** Each fault with the name of its field, since the field may be far up the page. */
+function faultSentences(shape: FormShape, faults: Faults): string[] {
+  const labels = new Map(formFields(shape).map(({ key, label }) => [key, label]))
+  return Object.entries(faults).map(([key, fault]) => `${labels.get(key) ?? key}: ${fault}`)
+}
