@@ -1,0 +1,77 @@
+import { confirm, type StepDraft } from './step-draft.ts'
+
+/** What is read once the units carry load again. */
+export const AFTER_STEPS: readonly StepDraft[] = [
+  {
+    id: 'after',
+    text: 'Read the control of this unit and compare with what the job expects for the load now. What lies outside needs a remark.',
+    each: 'unit',
+    asks: [
+      { id: 'tap', what: 'Tap position', kind: 'number', unit: 'steps' },
+      {
+        id: 'source-volts',
+        what: 'Source volts, if the control shows them',
+        kind: 'number',
+        unit: 'V on 120',
+        isNeeded: false,
+        judge: 'source volts as expected',
+      },
+      {
+        id: 'load-volts',
+        what: 'Load volts',
+        kind: 'number',
+        unit: 'V on 120',
+        judge: 'load volts as expected',
+      },
+      { id: 'amps', what: 'Load current', kind: 'number', unit: 'A', judge: 'current as expected' },
+    ],
+  },
+]
+
+export const AS_LEFT_STEPS: readonly StepDraft[] = [
+  {
+    id: 'as-left',
+    text: 'Write down how this unit is left: settings read back from the control, counter, control in automatic, door locked.',
+    each: 'unit',
+    asks: [
+      { id: 'counter', what: 'Operations counter', kind: 'number', unit: '' },
+      confirm(
+        'settings',
+        'Settings in the control are those of the sheet, or the remark says which not',
+      ),
+      confirm('automatic', 'Control in automatic, cabinet locked'),
+    ],
+  },
+]
+
+/** Bird work of the same visit, then the place and the permits. */
+export const BIRD_STEPS: readonly StepDraft[] = [
+  {
+    id: 'bird-work',
+    text: 'Put on the covers and the perch that the job lists for this pole, new leads and bushings first. Look from below that every pair of the list is closed.',
+    hazard: 'Covers protect birds from brief contact. They do not insulate people.',
+    asks: [confirm('closed', 'Every pair of the list closed')],
+    mayBeLeftOut: true,
+  },
+]
+
+export const CLEAN_UP_STEPS: readonly StepDraft[] = [
+  {
+    id: 'photos',
+    text: 'Take photos of the pole top, the nameplates and the control as they are left.',
+    asks: [confirm('taken', 'Photos taken')],
+    mayBeLeftOut: true,
+  },
+  {
+    id: 'clean-up',
+    text: 'Take down cover-up and signs, count the tools, take every scrap of wire and packing along, close the gates.',
+    asks: [confirm('clean', 'Place left clean, gates as they were found')],
+  },
+  {
+    id: 'hand-back',
+    text: 'Tell the dispatcher what stands closed and open now, hand back clearances and permits, and have reclosing put back.',
+    isHoldPoint: true,
+    asks: [confirm('handed-back', 'Dispatcher told, clearances handed back')],
+    signedBy: 'person in charge',
+  },
+]

@@ -1,0 +1,65 @@
+import { BRIEFING_STEPS } from './briefing-steps.ts'
+import { FITTING_STEPS, NEW_UNIT_STEPS, SETTINGS_STEPS } from './fitting-steps.ts'
+import { AFTER_STEPS, AS_LEFT_STEPS, BIRD_STEPS, CLEAN_UP_STEPS } from './left-steps.ts'
+import { GROUNDS_OFF_STEP } from './out-of-service-steps.ts'
+import { ENERGIZE_STEPS, TAKE_LOAD_STEPS } from './return-steps.ts'
+import type { SequenceDraft } from './sequence-draft.ts'
+import { confirm } from './step-draft.ts'
+
+export const SET_BANK: SequenceDraft = {
+  id: 'set-bank',
+  name: 'Setting a bank',
+  forKinds: ['set a bank'],
+  source:
+    'Order of switches: NAVFAC MO-201, 3.3.8, reversed. Checks of the unit, torque and watching the tap before load: common practice, no source. The utility’s own procedure governs.',
+  steps: [
+    ...BRIEFING_STEPS,
+    ...NEW_UNIT_STEPS,
+    {
+      id: 'switches-in',
+      text: 'Put the bypass and the disconnect switches into the line by your own procedure for cutting in. At the end the bypass is closed and carries the line; source, load and neutral-side switches are open.',
+      hazard:
+        'Never cut a conductor that carries the line before a path around the cut is closed and proven.',
+      isHoldPoint: true,
+      each: 'unit',
+      asks: [
+        { id: 'amps', what: 'Current in the bypass', kind: 'number', unit: 'A' },
+        confirm('open', 'Source, load and neutral-side switches open'),
+      ],
+      signedBy: 'two of the crew',
+    },
+    {
+      id: 'test-dead',
+      text: 'Test the leads that wait for this unit dead, with a tester that is proven before and after. Then ground them.',
+      hazard: 'The bypass beside them is alive. What is not grounded is not dead.',
+      isHoldPoint: true,
+      each: 'unit',
+      action: 'test dead and ground',
+      asks: [
+        confirm('tester', 'Tester proven before and after'),
+        confirm('dead', 'Leads dead'),
+        confirm('grounded', 'Grounds on the leads'),
+      ],
+      signedBy: 'two of the crew',
+    },
+    {
+      id: 'set-unit',
+      text: 'Lift the unit with rated slings, set it on its hanger or platform, and bolt it. Nobody stands under it.',
+      hazard:
+        'Weight: see the nameplate. Keep boom, winch line and unit outside the approach distance.',
+      isHoldPoint: true,
+      each: 'unit',
+      action: 'set the unit',
+      asks: [confirm('bolted', 'Seated, bolted, winch line off')],
+    },
+    ...FITTING_STEPS,
+    ...SETTINGS_STEPS,
+    GROUNDS_OFF_STEP,
+    ...ENERGIZE_STEPS,
+    ...TAKE_LOAD_STEPS,
+    ...AFTER_STEPS,
+    ...AS_LEFT_STEPS,
+    ...BIRD_STEPS,
+    ...CLEAN_UP_STEPS,
+  ],
+}
