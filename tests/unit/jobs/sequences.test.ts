@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest'
+import { JOB_KINDS } from '#domain/jobs/job-kind.ts'
+import { sequenceFor } from '#domain/jobs/sequence-for.ts'
+import { SHIPPED_SEQUENCES } from '#domain/jobs/sequences/shipped-sequences.ts'
+import type { StepSequence } from '#domain/jobs/step-sequence.ts'
+
+const items = SHIPPED_SEQUENCES.map((sequence) => ({ sequence, version: 0 }))
+const stepIds = (id: string) =>
+  SHIPPED_SEQUENCES.find((sequence) => sequence.id === id)?.steps.map((step) => step.id) ?? []
+const placeOf = (ids: readonly string[], id: string) => {
+  const at = ids.indexOf(id)
+  if (at < 0) throw new Error(`There is no step ${id}.`)
+  return at
+}
+
+describe('the order of steps for a job', () => {
+  it.each([
+    ['set a bank', 'set-bank'],
+    ['change out a bank', 'change-out'],
+    ['remove a bank', 'remove-bank'],
+    ['change settings', 'change-settings'],
+    ['retrofit round', 'cover-installation'],
+    ['inspection', 'inspection-round'],
+  ] as const)('to %s is %s', (kind, id) => {
+    expect(sequenceFor(kind, items)?.sequence.id).toBe(id)
+    expect(sequenceFor(kind, items.toReversed())?.sequence.id).toBe(id)
+  })
+
+  it('is there for every kind of job', () => {
+    for (const kind of JOB_KINDS) expect(sequenceFor(kind, items)).toBeDefined()
+  })
+
+  it('at a pole that gets nothing but a perch is that for perches', () => {
+    const perch = [{ kind: 'raised perch' } as const]
+    const both = [...perch, { kind: 'bushing cover' } as const]
+    expect(sequenceFor('retrofit round', items, perch)?.sequence.id).toBe('perch-replacement')
+    expect(sequenceFor('retrofit round', items, both)?.sequence.id).toBe('cover-installation')
+    expect(sequenceFor('set a bank', items, perch)?.sequence.id).toBe('set-bank')
+  })
+
+  it('is missing where the utility has set none for the kind', () => {
+    expect(sequenceFor('inspection', [])).toBeUndefined()
+  })
+})
+
+describe('every order of steps that comes with the program', () => {
+  const words = ({ steps }: StepSequence) =>
+    steps.flatMap(({ text, hazard, asks }) => [text, hazard ?? '', ...asks.map(({ what }) => what)])
+
+  it('begins with the utility’s own procedure, which governs', () => {
+    for (const { steps, source } of SHIPPED_SEQUENCES) {
+      expect(steps[0]).toMatchObject({ id: 'procedure', isHoldPoint: true })
+      expect(source).toContain('The utility’s own procedure governs.')
+    }
+  })
+
+  it('holds until the pole is known to be the right one and everybody was briefed', () => {
+    for (const { steps } of SHIPPED_SEQUENCES) {
+      for (const id of ['right-pole', 'tailboard']) {
+        expect(steps.find((step) => step.id === id)?.isHoldPoint).toBe(true)
+      }
+    }
+  })
+
+  it('has steps short enough to be read on a phone', () => {
+    for (const sequence of SHIPPED_SEQUENCES) {
+      for (const text of words(sequence)) expect(text.length).toBeLessThanOrEqual(220)
+    }
+  })
+})
+
+describe('a change-out', () => {
+  const ids = stepIds('change-out')
+
+  /* Order of NAVFAC MO-201, 3.3.8: neutral, control power, bypass, line switches. */
+  it('goes from neutral over control power and bypass to the line switches', () => {
+    const order = ['run-to-neutral', 'prove-neutral', 'drive-inoperative', 'close-bypass']
+    const places = [...order, 'open-load', 'open-source'].map((id) => placeOf(ids, id))
+    expect(places).toEqual(places.toSorted((a, b) => a - b))
+  })
+
+  it('watches the tap before load goes through, and proves neutral again after it', () => {
+    const order = ['close-source', 'tap-through', 'prove-neutral-again', 'close-load']
+    const places = [...order, 'open-bypass', 'watch-taps'].map((id) => placeOf(ids, id))
+    expect(places).toEqual(places.toSorted((a, b) => a - b))
+  })
+
+  it('reads taps, volts, settings and counter once the unit is back', () => {
+    for (const id of ['after', 'as-left']) {
+      expect(placeOf(ids, id)).toBeGreaterThan(placeOf(ids, 'watch-taps'))
+    }
+  })
+})
