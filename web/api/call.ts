@@ -1,20 +1,19 @@
-import { ACTING_ROLE_HEADER, IDEMPOTENCY_HEADER } from '#contract/actor.ts'
-import { type BuiltRequest, buildRequest } from '#contract/build-request.ts'
 import type { ProblemCode } from '#contract/problem.ts'
 import { ProblemError, readAnswer } from '#contract/read-answer.ts'
-import type { Right } from '#contract/rights.ts'
 import type { Route, RouteInput, RouteOutput } from '#contract/route.ts'
 import { type RouteName, routes } from '#contract/routes.ts'
-import { actingRole } from './actor.ts'
+import { dropAllOf } from '../device/copies.ts'
+import { keepingOf } from '../device/kept-routes.ts'
+import { lastPerson, notePerson } from '../device/person.ts'
+import { askOrCopy } from './ask-or-copy.ts'
+import { requestOf, type Send, sendNoted, sendRequest } from './ask-server.ts'
 import { keyOfWrite, letGoOfKey } from './repeat-keys.ts'
-import { askForMeAgain, knownMe, noteSessionEnded, signedInAgain } from './signed-in.ts'
-
-/** Sends one request; throws an Error in plain words where no answer came. */
-export type Send = (request: BuiltRequest, signal?: AbortSignal) => Promise<Response>
+import { askForMeAgain, noteSessionEnded, signedInAgain } from './signed-in.ts'
 
 /**
  * Asks the server by the name of a route. Where the session has ended, waits until the same
- * person has signed in again and then goes on, so that nothing has to be done twice.
+ * person has signed in again and then goes on, so that nothing has to be done twice. Where no
+ * answer comes and the device holds a copy of one, gives that.
  *
  * @param send how it is sent, where its progress is to be told
  * @throws ProblemError with the server's reasons, or an Error in plain words where no answer came.
@@ -25,14 +24,29 @@ export async function call<Name extends RouteName>(
   signal?: AbortSignal,
   send: Send = sendRequest,
 ): Promise<RouteOutput<(typeof routes)[Name]>> {
+  if (keepingOf(name) !== null) {
+    return goingOnAfterSignIn(name, () => askOrCopy(name, input, signal), signal)
+  }
   const route = routes[name]
   const ask = async () => readAnswer(route, await askOnce(route, input, send, signal))
+  const answer = await goingOnAfterSignIn(name, ask, signal)
+  if (name === 'signOut') await takeOffThePerson()
+  return answer
+}
+
+/** Where the session has ended, waits until the same person has signed in, and then asks again. */
+export async function goingOnAfterSignIn<Answer>(
+  name: RouteName,
+  ask: () => Promise<Answer>,
+  signal?: AbortSignal,
+): Promise<Answer> {
   try {
     return await ask()
   } catch (error) {
     if (codeOf(error) === 'not-allowed') askForMeAgain()
     if (codeOf(error) !== 'sign-in-needed') throw error
     noteSessionEnded()
+    if (name === 'getMe') await notePerson(null)
     if (name === 'getMe' || !(await signedInAgain(signal))) throw error
     return ask()
   }
@@ -45,20 +59,13 @@ async function askOnce<R extends Route>(
   signal?: AbortSignal,
 ): Promise<Response> {
   const key = isWrite(route) ? keyOfWrite(route, input) : null
-  const me = knownMe()
-  const request = buildRequest(route, input, {
-    ...(me && route.right !== OWN && { [ACTING_ROLE_HEADER]: actingRole(me.roles, route.right) }),
-    ...(key !== null && { [IDEMPOTENCY_HEADER]: key }),
-  })
-  const send = () => sendOnce(request, signal)
+  const request = requestOf(route, input, key)
+  const send = () => sendNoted(request, sendOnce, signal)
   const answer = await (key === null ? send() : withOneRepeat(send, signal))
   // A fault on the way, as of a proxy, does not say whether the write was done.
   if (key !== null && answer.status < 500) letGoOfKey(route, input)
   return answer
 }
-
-/** Whoever has a role may; asked without one, the answer comes also after the roles were changed. */
-const OWN: Right = 'use an account of one’s own'
 
 const REPEAT_AFTER_MS = 700
 
@@ -71,18 +78,16 @@ async function withOneRepeat(
     return await send()
   } catch (error) {
     if (signal?.aborted) throw error
-    await new Promise((resolve) => window.setTimeout(resolve, REPEAT_AFTER_MS))
+    await new Promise((resolve) => setTimeout(resolve, REPEAT_AFTER_MS))
     return send()
   }
 }
 
-function sendRequest(request: BuiltRequest, signal?: AbortSignal): Promise<Response> {
-  const { method, path, headers, body } = request
-  const options: RequestInit = { method, headers, body, signal, credentials: 'same-origin' }
-  return fetch(path, options).catch((cause: unknown) => {
-    if (signal?.aborted) throw cause
-    throw new Error('The server does not answer. Check the connection and try again.', { cause })
-  })
+/** Whoever uses the device next finds nothing of the person; what was not sent waits for them, unseen. */
+async function takeOffThePerson(): Promise<void> {
+  const personId = await lastPerson()
+  if (personId !== null) await dropAllOf(personId)
+  await notePerson(null)
 }
 
 /** Solving voltages is asked with a body, but changes nothing. */

@@ -1,4 +1,5 @@
 import { ChangeEvent, type ChangeNotice } from '#contract/history.ts'
+import { askWhetherHere, connection, onServerBack } from '../device/connection.ts'
 
 export type Notice = ChangeNotice['data']
 
@@ -8,37 +9,56 @@ export interface Follower {
   readonly onState: (isOpen: boolean) => void
 }
 
-const TRY_AGAIN_MS = 4_000
+const FIRST_PAUSE_MS = 1_000
+const LONGEST_PAUSE_MS = 60_000
 
 /** Number of the last change that this page knows of. */
 let lastSeq: number | null = null
 
 /**
  * Follows the changes that are made to the record until the returned function is called. After a
- * break the stream goes on behind the last change heard: by itself where the connection was lost
- * (the browser then sends Last-Event-ID), by `after` where the server had refused it.
+ * break the stream goes on behind the last change heard. Left to itself the browser would ask a
+ * dead server every few seconds for as long as the page stands; here the stream waits until
+ * `connection.ts` has found the server again.
  */
 export function followChanges({ onNotice, onState }: Follower): () => void {
   let events: EventSource | null = null
-  let timer: number | undefined
+  let timer: ReturnType<typeof setTimeout> | undefined
+  let pauseMs = FIRST_PAUSE_MS
   const hear = ({ type, data }: MessageEvent<string>) => {
     const told = ChangeEvent.parse({ event: type, id: '', data: JSON.parse(data) })
     lastSeq = told.data.seq
     if (told.event === 'change') onNotice(told.data)
   }
   const open = () => {
-    events = new EventSource(`/api/changes${lastSeq === null ? '' : `?after=${lastSeq}`}`)
-    events.addEventListener('open', () => onState(true))
-    events.addEventListener('here', hear)
-    events.addEventListener('change', hear)
-    events.addEventListener('error', () => {
+    clearTimeout(timer)
+    const stream = new EventSource(`/api/changes${lastSeq === null ? '' : `?after=${lastSeq}`}`)
+    events = stream
+    stream.addEventListener('open', () => {
+      pauseMs = FIRST_PAUSE_MS
+      onState(true)
+    })
+    stream.addEventListener('here', hear)
+    stream.addEventListener('change', hear)
+    stream.addEventListener('error', () => {
+      stream.close()
+      events = null
       onState(false)
-      if (events?.readyState === EventSource.CLOSED) timer = window.setTimeout(open, TRY_AGAIN_MS)
+      void askWhetherHere()
+      timer = setTimeout(openIfHere, pauseMs)
+      pauseMs = Math.min(pauseMs * 2, LONGEST_PAUSE_MS)
     })
   }
+  const openIfHere = () => {
+    if (connection.get().isHere) open()
+  }
+  const leave = onServerBack(() => {
+    if (events === null) open()
+  })
   open()
   return () => {
+    leave()
     events?.close()
-    window.clearTimeout(timer)
+    clearTimeout(timer)
   }
 }

@@ -1,4 +1,5 @@
 import type { Route } from '#contract/route.ts'
+import { randomId } from '../device/random-id.ts'
 
 interface OpenWrite {
   readonly key: string
@@ -19,7 +20,7 @@ export function keyOfWrite(route: Route, input: unknown, nowMs = Date.now()): st
   const text = textOf(route, input)
   const found = open.get(text)
   if (found && nowMs - found.sentAtMs < SAME_INTENTION_MS) return found.key
-  const key = randomKey()
+  const key = randomId()
   open.set(text, { key, sentAtMs: nowMs })
   return key
 }
@@ -34,10 +35,4 @@ function textOf({ method, path }: Route, input: unknown): string {
     value instanceof File ? [value.name, value.size, value.lastModified] : value,
   )
   return `${method} ${path} ${parts}`
-}
-
-/** 128 random bits; `crypto.randomUUID` is there on https and loopback only. */
-function randomKey(): string {
-  const bytes = crypto.getRandomValues(new Uint8Array(16))
-  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('')
 }

@@ -1,13 +1,23 @@
 import { useQuery } from '@tanstack/react-query'
 import type { Me } from '#contract/account.ts'
+import { connection } from '../device/connection.ts'
+import { notePerson } from '../device/person.ts'
+import { useShared } from '../device/shared-value.ts'
 import { queryClient } from './query-client.ts'
 
 export const ME = ['me'] as const
-const ENDED = ['session-ended'] as const
+export const SESSION_ENDED = ['session-ended'] as const
 /** What is the same for whoever asks. */
-const FOR_ALL: readonly unknown[] = [ME[0], ENDED[0], 'settings']
+const FOR_ALL: readonly unknown[] = [ME[0], SESSION_ENDED[0], 'settings']
 
 let waiting: ((isSamePerson: boolean) => void)[] = []
+const entered = new Set<() => void>()
+
+/** Calls each time somebody has signed in on this page. */
+export function onSignedIn(listener: () => void): () => void {
+  entered.add(listener)
+  return () => entered.delete(listener)
+}
 
 /** Who was signed in last on this page, as far as it was told. */
 export function knownMe(): Me | undefined {
@@ -20,18 +30,22 @@ export function askForMeAgain(): void {
 }
 
 export function noteSessionEnded(): void {
-  queryClient.setQueryData(ENDED, true)
+  queryClient.setQueryData(SESSION_ENDED, true)
 }
 
-/** Whether the server asked to sign in, and nobody has since. */
+/**
+ * Whether the server asked to sign in, and nobody has since. Without connection nobody can, so
+ * work goes on until there is one.
+ */
 export function useSessionEnded(): boolean {
   const query = useQuery({
-    queryKey: ENDED,
+    queryKey: SESSION_ENDED,
     queryFn: () => false,
     initialData: false,
     staleTime: Number.POSITIVE_INFINITY,
   })
-  return query.data
+  const { isHere } = useShared(connection)
+  return query.data && (isHere || !knownMe())
 }
 
 /** Waits until somebody signed in on this page; tells whether it is who was signed in before. */
@@ -45,11 +59,13 @@ export function signedInAgain(signal?: AbortSignal): Promise<boolean> {
 /** Goes on as this person: what another one saw is let go, what was asked meanwhile is asked again. */
 export async function noteSignedIn(me: Me): Promise<void> {
   const isSamePerson = knownMe()?.id === me.id
+  void notePerson(me.id)
   queryClient.setQueryData(ME, me)
-  queryClient.setQueryData(ENDED, false)
+  queryClient.setQueryData(SESSION_ENDED, false)
   const resolvers = waiting
   waiting = []
   for (const resolve of resolvers) resolve(isSamePerson)
+  for (const listener of [...entered]) listener()
   const ofThePerson = { predicate: isOfThePerson }
   if (isSamePerson) await queryClient.invalidateQueries(ofThePerson)
   else await queryClient.resetQueries(ofThePerson)

@@ -1,0 +1,157 @@
+import { ProblemError } from '#contract/read-answer.ts'
+import type { Route } from '#contract/route.ts'
+import { routes } from '#contract/routes.ts'
+import { askWhetherHere, connection, noteNoAnswer } from '../device/connection.ts'
+import { settleMemory } from '../device/device-store.ts'
+import type { StoredItem } from '../device/device-tables.ts'
+import { sayTrouble } from '../device/device-troubles.ts'
+import { changeItem, fileOfItem, ITEM_FORM, isUnsent, itemsOf } from '../device/outbox-items.ts'
+import { personHere } from '../device/person.ts'
+import { requestOf, sendNoted, sendRequest } from './ask-server.ts'
+import { readOwnAnswer } from './no-answer.ts'
+import { type Outcome, outcomeOfAnswer, outcomeOfError } from './outbox-outcome.ts'
+import { refreshAfterSending } from './refresh-after-sending.ts'
+import { knownMe, noteSessionEnded } from './signed-in.ts'
+
+/** Held by the one window that sends. */
+const LOCK = 'crossarm-outbox'
+
+const ANSWER_WITHIN_MS = 30_000
+/** A photo over a thin connection. */
+const FILE_WITHIN_MS = 10 * 60_000
+
+const FIRST_PAUSE_MS = 5_000
+const LONGEST_PAUSE_MS = 10 * 60_000
+
+let sending: Promise<void> | null = null
+let isWantedAgain = false
+let timer: ReturnType<typeof setTimeout> | undefined
+
+/** Sends what waits. Of several windows one sends; asked while it sends, it looks once more. */
+export function sendWaiting(): Promise<void> {
+  if (sending !== null) isWantedAgain = true
+  sending ??= sendInTurn().finally(() => {
+    sending = null
+  })
+  return sending
+}
+
+/** Why an item that another version of the page wrote is not sent; null for all others. */
+export function problemOfOldItem({ form, name }: StoredItem): string | null {
+  if (form > ITEM_FORM) {
+    return 'Entered with a newer version of this page. It waits on the device until that version runs again.'
+  }
+  if (name in routes) return null
+  return 'Entered with an older version of this page; this one cannot send it. It stays on the device.'
+}
+
+async function sendInTurn(): Promise<void> {
+  const locks = globalThis.navigator?.locks
+  do {
+    isWantedAgain = false
+    // Without locks, as on plain http, two windows may send the same item; its key makes it one.
+    if (locks) await locks.request(LOCK, sendAll)
+    else await sendAll()
+  } while (isWantedAgain)
+}
+
+async function sendAll(): Promise<void> {
+  clearTimeout(timer)
+  const personId = personHere.get()
+  if (personId === null) return
+  await settleMemory().catch(sayTrouble)
+  if (!(await itemsOf(personId)).some(isUnsent)) return
+  if (!connection.get().isHere && !(await askWhetherHere())) return
+  await takeUpBroken(personId)
+  /** Jobs whose next item the server could not take for now; what follows in them waits too. */
+  const held = new Map<string, StoredItem>()
+  for (;;) {
+    const item = await nextItem(personId, held)
+    // Who is signed in may have changed meanwhile.
+    if (!item || knownMe()?.id !== personId) break
+    const outcome = await sendItem(item)
+    if (outcome.state !== 'waiting') continue
+    if (outcome.isSignInNeeded) noteSessionEnded()
+    if (outcome.isSignInNeeded || !connection.get().isHere) return
+    held.set(laneOf(item), item)
+  }
+  if (held.size > 0) tryLater(Math.min(...[...held.values()].map(({ tries }) => tries)))
+}
+
+/** What was under way when a page was closed, crashed or was replaced: no answer is known of it. */
+async function takeUpBroken(personId: string): Promise<void> {
+  for (const { id, state } of await itemsOf(personId)) {
+    if (state === 'sending') await changeItem(id, (item) => ({ ...item, state: 'waiting' }))
+  }
+}
+
+async function nextItem(
+  personId: string,
+  held: ReadonlyMap<string, StoredItem>,
+): Promise<StoredItem | undefined> {
+  return (await itemsOf(personId)).find(
+    (item) =>
+      item.state === 'waiting' && !held.has(laneOf(item)) && problemOfOldItem(item) === null,
+  )
+}
+
+/** Items of a job go one after the other; so do those of none. */
+function laneOf({ jobId, feederId }: StoredItem): string {
+  return jobId ? `job ${jobId}` : `feeder ${feederId ?? ''}`
+}
+
+async function sendItem({ id }: StoredItem): Promise<Outcome> {
+  const item = await changeItem(id, (before) => {
+    if (before.state !== 'waiting') return
+    const { problem, ...rest } = before
+    return { ...rest, state: 'sending', tries: before.tries + 1 }
+  })
+  // Set aside in another window just now.
+  if (item?.state !== 'sending') return { state: 'refused', problem: '' }
+  const outcome = await outcomeOf(item)
+  if (outcome.state === 'kept') await bringForward(item, outcome.answer)
+  const { isSignInNeeded, ...said } = outcome as Outcome & { isSignInNeeded?: boolean }
+  await changeItem(id, (before) => ({ ...before, ...said }))
+  if (outcome.state !== 'waiting') refreshAfterSending(item)
+  return outcome
+}
+
+async function outcomeOf(item: StoredItem): Promise<Outcome> {
+  const route: Route = routes[item.name as keyof typeof routes]
+  const signal = AbortSignal.timeout(item.hasFile ? FILE_WITHIN_MS : ANSWER_WITHIN_MS)
+  try {
+    const file = item.hasFile ? await fileOfItem(item.id) : null
+    const input = { ...(item.input as object), ...(file && { file }) }
+    const request = requestOf(route, input as never, item.key)
+    const answer = await sendNoted(request, sendRequest, signal)
+    return outcomeOfAnswer(item.name, await readOwnAnswer(route, answer))
+  } catch (error) {
+    if (!(error instanceof ProblemError)) noteNoAnswer()
+    return outcomeOfError(error)
+  }
+}
+
+/**
+ * What was entered on top of this item names the version that stood before it; now it is told the
+ * one that the item made. Done before the item counts as kept, so that a crash in between only
+ * repeats it.
+ */
+async function bringForward({ id, personId }: StoredItem, answer: unknown): Promise<void> {
+  const version = (answer as { version?: unknown } | null)?.version
+  if (typeof version !== 'number') return
+  for (const later of await itemsOf(personId)) {
+    if (!later.after.includes(id) || !isUnsent(later)) continue
+    await changeItem(later.id, (item) => ({ ...item, input: withVersion(item.input, version) }))
+  }
+}
+
+function withVersion(input: unknown, version: number): unknown {
+  const { body } = input as { body?: { version?: unknown } }
+  if (typeof body?.version !== 'number') return input
+  return { ...(input as object), body: { ...body, version } }
+}
+
+function tryLater(tries: number): void {
+  const pauseMs = Math.min(FIRST_PAUSE_MS * 2 ** tries, LONGEST_PAUSE_MS)
+  timer = setTimeout(() => void sendWaiting(), pauseMs)
+}

@@ -1,0 +1,35 @@
+import {
+  cleanupOutdatedCaches,
+  createHandlerBoundToURL,
+  precacheAndRoute,
+} from 'workbox-precaching'
+import { NavigationRoute, registerRoute } from 'workbox-routing'
+import type { BuiltFile } from './built-files.ts'
+
+/** Every file of the build; the bundler writes them in (`web/vite.config.ts`). */
+declare const BUILT_FILES: readonly BuiltFile[]
+
+/** What is used of the worker's own scope; the types of pages and of workers exclude each other. */
+interface WorkerScope {
+  skipWaiting(): Promise<void>
+  readonly clients: { claim(): Promise<void> }
+  addEventListener(type: 'message' | 'activate', listener: (event: WorkerEvent) => void): void
+}
+interface WorkerEvent {
+  readonly data?: { readonly type?: unknown }
+  waitUntil(work: Promise<unknown>): void
+}
+
+const scope = self as unknown as WorkerScope
+
+// Only files of the build: answers of the server and what a person entered are the pages' business.
+precacheAndRoute([...BUILT_FILES])
+cleanupOutdatedCaches()
+const page = createHandlerBoundToURL('/index.html')
+registerRoute(new NavigationRoute(page, { denylist: [/^\/api\//] }))
+
+// The first visit is served from the device at once; a newer version waits until it is taken.
+scope.addEventListener('activate', (event) => event.waitUntil(scope.clients.claim()))
+scope.addEventListener('message', (event) => {
+  if (event.data?.type === 'SKIP_WAITING') event.waitUntil(scope.skipWaiting())
+})
