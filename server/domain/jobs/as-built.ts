@@ -1,0 +1,205 @@
+import { isCoverKind } from '../avian/measures/cover-parts.ts'
+import { itemUse } from '../avian/measures/standing-items.ts'
+import { poleSites } from '../avian/pole-top/pole-sites.ts'
+import type { PoleTop } from '../avian/pole-top/pole-top.ts'
+import { poleTopOf } from '../avian/pole-top/pole-top-of.ts'
+import { solveFeeder } from '../electrical/solve-feeder.ts'
+import type { Protection } from '../feeder/birds.ts'
+import type { Regulator } from '../feeder/equipment.ts'
+import type { Feeder } from '../feeder/feeder.ts'
+import { checkFeeder } from '../network/check-feeder.ts'
+import type { AsLeft, MeasureAsLeft } from './as-left.ts'
+import { feederWithBank } from './feeder-with-bank.ts'
+import { itemOfMeasure, type NewItem } from './item-of-measure.ts'
+import type { JobPlan } from './job-plan.ts'
+import { regulatorAsLeft } from './regulator-as-left.ts'
+
+export interface AsBuilt {
+  readonly feeder: Feeder
+  /** Items that are on the poles now. */
+  readonly addItems: readonly NewItem[]
+  /** Ids of items that are `removed` now: replaced, or gone with the bank that bore them. */
+  readonly endItems: readonly string[]
+  /** What was not taken over, and what somebody should look at, in sentences. */
+  readonly notes: readonly string[]
+}
+
+/**
+ * What stands once a job is closed: the feeder with the bank as left and nothing else moved, and what
+ * changes among the items of its poles. Whatever would leave a feeder that cannot be solved is not
+ * taken over and said.
+ *
+ * @param feeder As recorded now, with the items of the record.
+ */
+export function asBuilt(feeder: Feeder, plan: JobPlan, asLeft: AsLeft): AsBuilt {
+  const bank = withBankAsLeft(feeder, plan, asLeft)
+  const items = itemsAsLeft(feeder, bank.feeder, plan, asLeft)
+  return { feeder: bank.feeder, ...items, notes: [...bank.notes, ...items.notes] }
+}
+
+interface BankAsLeft {
+  readonly feeder: Feeder
+  readonly notes: readonly string[]
+}
+
+function withBankAsLeft(feeder: Feeder, plan: JobPlan, asLeft: AsLeft): BankAsLeft {
+  if (!plan.bank) return { feeder, notes: [] }
+  const { regulator, standing } = plan.bank
+  const now = feeder.equipment.find(({ id }) => id === (standing ?? regulator).id)
+  switch (plan.kind) {
+    case 'set a bank':
+      return setBank(feeder, regulator, asLeft, now !== undefined)
+    case 'change out a bank':
+      return changeBank(feeder, regulator, standing, asLeft, true)
+    case 'change settings':
+      return changeBank(feeder, regulator, standing, asLeft, false)
+    case 'remove a bank':
+      return now
+        ? checked(feeder, feederWithBank(feeder, null, [now.id]), [])
+        : { feeder, notes: [`Bank ${(standing ?? regulator).id} stands in the feeder no more.`] }
+    case 'retrofit round':
+    case 'inspection':
+      return { feeder, notes: [] }
+  }
+}
+
+function setBank(
+  feeder: Feeder,
+  planned: Regulator,
+  asLeft: AsLeft,
+  standsAlready: boolean,
+): BankAsLeft {
+  const { regulator, notes } = regulatorAsLeft(planned, asLeft, true)
+  const twice = standsAlready
+    ? [`${planned.id} stands in the feeder already; it is replaced by what was left.`]
+    : []
+  return checked(feeder, feederWithBank(feeder, regulator, []), [...twice, ...notes])
+}
+
+function changeBank(
+  feeder: Feeder,
+  planned: Regulator,
+  standing: Regulator | undefined,
+  asLeft: AsLeft,
+  isNew: boolean,
+): BankAsLeft {
+  const oldId = (standing ?? planned).id
+  const isThere = feeder.equipment.some(({ id }) => id === oldId)
+  const gone = isThere ? [] : [`Bank ${oldId} stood in the feeder no more; it is added anew.`]
+  const { regulator, notes } = regulatorAsLeft(planned, asLeft, isNew)
+  return checked(feeder, feederWithBank(feeder, regulator, [oldId]), [...gone, ...notes])
+}
+
+/** Keeps the old feeder where the new one has an error that the old one has not. */
+function checked(before: Feeder, after: Feeder, notes: readonly string[]): BankAsLeft {
+  const spans = new Map(after.spans.map(({ id, from }) => [id, from]))
+  const misplaced = after.equipment.filter(
+    (item) => item.kind === 'regulator' && spans.get(item.span) !== item.pole,
+  )
+  const errors = [
+    ...misplaced.map(({ id }) => `bank ${id} does not sit at the near end of its span.`),
+    ...checkFeeder(after).flatMap(({ severity, what }) => (severity === 'error' ? [what] : [])),
+  ]
+  if (errors.length > 0) {
+    const why = errors.join(' ')
+    return { feeder: before, notes: [...notes, `The bank is not taken over: ${why}`] }
+  }
+  return { feeder: after, notes: [...notes, ...unsolved(after)] }
+}
+
+/** With the positions as left, which is how the feeder is kept. */
+function unsolved(feeder: Feeder): string[] {
+  return solveFeeder(feeder, { taps: 'fixed' }).flatMap((solution) => {
+    if (solution.status !== 'not-converged') return []
+    return [`With the taps as left the power flow does not converge in ${solution.caseId}.`]
+  })
+}
+
+function itemsAsLeft(before: Feeder, after: Feeder, { poles, bank, kind }: JobPlan, left: AsLeft) {
+  const known = new Set(poles.map(({ pole }) => pole))
+  const tops = topsOf(after, known)
+  const topsBefore = topsOf(before, known)
+  const done = left.measures.filter(({ isDone, pole }) => isDone && known.has(pole))
+  const strange = left.measures.filter(({ pole }) => !known.has(pole))
+  const addItems = done.map((measure) =>
+    itemOfMeasure(measure, tops.get(measure.pole)?.parts ?? [], left),
+  )
+  const own = before.protections.filter(({ pole, state }) => known.has(pole) && state !== 'removed')
+  const replaced = own.filter((item) =>
+    done.some((measure) => isReplaced(item, measure, topsBefore.get(item.pole))),
+  )
+  const oldBank = bank?.standing ?? bank?.regulator
+  const onBank = own.filter(
+    (item) => oldBank !== undefined && sitsOn(item, oldBank.id, topsBefore.get(item.pole)),
+  )
+  const gone = kind === 'remove a bank' ? onBank : []
+  const endItems = own.filter((item) => replaced.includes(item) || gone.includes(item))
+  const doubtful =
+    kind === 'change out a bank' ? onBank.filter((item) => !endItems.includes(item)) : []
+  return {
+    addItems,
+    endItems: endItems.map(({ id }) => id),
+    notes: [
+      ...strange.map(
+        ({ pole, measure }) => `${measure} on pole ${pole}: the job has no such pole; not kept.`,
+      ),
+      ...done.flatMap((measure) => unknownParts(measure, tops.get(measure.pole), poles)),
+      ...doubtful.map(
+        ({ what, pole }) =>
+          `“${what}” on pole ${pole} sat on the old units and is kept as it was; see whether it is on the new ones.`,
+      ),
+    ],
+  }
+}
+
+function topsOf(feeder: Feeder, poles: ReadonlySet<string>): Map<string, PoleTop> {
+  const sites = poleSites(feeder, []).filter(({ pole }) => poles.has(pole.id))
+  return new Map(
+    sites.flatMap((site) => {
+      const top = poleTopOf(site)
+      return top ? [[site.pole.id, top]] : []
+    }),
+  )
+}
+
+function partsOfItem(item: Protection, top: PoleTop | undefined): readonly string[] {
+  return item.partIds ?? (top ? (itemUse(top, item)?.partIds ?? []) : [])
+}
+
+function measureOf(item: Protection, top: PoleTop | undefined) {
+  return item.measure ?? (top ? itemUse(top, item)?.kind : undefined)
+}
+
+/** The same measure, and for covers on a part that both are on. */
+function isReplaced(item: Protection, done: MeasureAsLeft, top: PoleTop | undefined): boolean {
+  if (item.pole !== done.pole || measureOf(item, top) !== done.measure) return false
+  if (!isCoverKind(done.measure)) return true
+  const parts = partsOfItem(item, top)
+  return parts.some((id) => done.partIds.includes(id))
+}
+
+/** Every part that it is on belongs to the bank. */
+function sitsOn(item: Protection, bankId: string, top: PoleTop | undefined): boolean {
+  const parts = partsOfItem(item, top)
+  return parts.length > 0 && parts.every((id) => id.startsWith(`${bankId}-`))
+}
+
+/** Parts that the plan names are taken as they are: a person may have changed the drawing since. */
+function unknownParts(
+  { measure, partIds, pole }: MeasureAsLeft,
+  top: PoleTop | undefined,
+  poles: JobPlan['poles'],
+): string[] {
+  if (!isCoverKind(measure)) return []
+  if (partIds.length === 0)
+    return [`${measure} on pole ${pole} names no part, so it closes nothing.`]
+  if (!top) return []
+  const planned = poles.flatMap((work) => (work.pole === pole ? work.measures : []))
+  const known = new Set([
+    ...top.parts.map(({ id }) => id),
+    ...planned.flatMap((each) => each.partIds),
+  ])
+  return partIds
+    .filter((id) => !known.has(id))
+    .map((id) => `${measure} on pole ${pole}: the drawing has no part ${id}.`)
+}

@@ -1,0 +1,145 @@
+import { type Phase, phaseMask, phasesOfMask } from '#domain/units/phases.ts'
+import type { Regulator } from '../feeder/equipment.ts'
+
+export type OneLineNodeKind = 'line' | 'joint' | 'terminal' | 'neutral' | 'ground'
+
+/** A point of the drawing, in a grid: columns from the source to the load, rows from the top. */
+export interface OneLineNode {
+  readonly id: string
+  readonly phase: Phase
+  readonly kind: OneLineNodeKind
+  readonly column: number
+  readonly row: number
+  /** "S", "L", "SL", or where the line goes; empty at a mere joint. */
+  readonly label: string
+}
+
+export type OneLineBranchKind =
+  | 'conductor'
+  | 'source switch'
+  | 'load switch'
+  | 'bypass switch'
+  | 'neutral-side switch'
+  | 'regulator unit'
+  | 'series arrester'
+  | 'arrester'
+
+/** What joins two points. */
+export interface OneLineBranch {
+  readonly id: string
+  readonly phase: Phase
+  readonly kind: OneLineBranchKind
+  readonly from: string
+  readonly to: string
+  readonly label: string
+  /** How a switch stands while the bank is in service; null for what is no switch. */
+  readonly inService: 'open' | 'closed' | null
+}
+
+/** One-line drawing of a bank as plain data; whoever draws it chooses sizes and signs. */
+export interface BankOneLine {
+  readonly columns: number
+  readonly rows: number
+  readonly nodes: readonly OneLineNode[]
+  readonly branches: readonly OneLineBranch[]
+}
+
+/** Rows that one unit takes: its bypass, the way through it, its neutral side and ground. */
+const ROWS_OF_UNIT = 5
+const COLUMNS = 7
+
+/**
+ * The bank unit by unit, wye connected: source and load disconnect switches, the bypass around them,
+ * the SL terminal to the neutral, an arrester on either side and one across the series winding.
+ *
+ * @param options.hasNeutralSwitch Whether a switch is fitted between SL and the neutral; a solid
+ *   lead where not.
+ */
+export function bankOneLine(
+  regulator: Pick<Regulator, 'phases'>,
+  options: { readonly hasNeutralSwitch?: boolean } = {},
+): BankOneLine {
+  const phases = phasesOfMask(phaseMask(regulator.phases))
+  const units = phases.map((phase, index) =>
+    unitOneLine(phase, index * ROWS_OF_UNIT, options.hasNeutralSwitch === true),
+  )
+  return {
+    columns: COLUMNS,
+    rows: phases.length * ROWS_OF_UNIT,
+    nodes: units.flatMap(({ nodes }) => nodes),
+    branches: units.flatMap(({ branches }) => branches),
+  }
+}
+
+type NodeRow = readonly [
+  name: string,
+  kind: OneLineNodeKind,
+  column: number,
+  row: number,
+  label: string,
+]
+
+const NODES: readonly NodeRow[] = [
+  ['bypass-source', 'joint', 1, 0, ''],
+  ['bypass-load', 'joint', 5, 0, ''],
+  ['source', 'line', 0, 1, 'source'],
+  ['source-tap', 'joint', 1, 1, ''],
+  ['s', 'terminal', 2, 1, 'S'],
+  ['l', 'terminal', 4, 1, 'L'],
+  ['load-tap', 'joint', 5, 1, ''],
+  ['load', 'line', 6, 1, 'load'],
+  ['series-source', 'joint', 2, 2, ''],
+  ['series-load', 'joint', 4, 2, ''],
+  ['sl', 'terminal', 3, 3, 'SL'],
+  ['ground-source', 'ground', 2, 4, ''],
+  ['neutral', 'neutral', 3, 4, 'neutral'],
+  ['ground-load', 'ground', 4, 4, ''],
+]
+
+function unitOneLine(phase: Phase, firstRow: number, hasNeutralSwitch: boolean) {
+  const id = (name: string) => `${phase}-${name}`
+  const nodes = NODES.map(
+    ([name, kind, column, row, label]): OneLineNode => ({
+      id: id(name),
+      phase,
+      kind,
+      column,
+      row: firstRow + row,
+      label: kind === 'line' ? `${phase} ${label}` : label,
+    }),
+  )
+  const branch = (
+    from: string,
+    to: string,
+    kind: OneLineBranchKind,
+    label = '',
+    inService: OneLineBranch['inService'] = null,
+  ): OneLineBranch => ({
+    id: id(`${from}~${to}`),
+    phase,
+    kind,
+    from: id(from),
+    to: id(to),
+    label,
+    inService,
+  })
+  const branches = [
+    branch('source', 'source-tap', 'conductor'),
+    branch('source-tap', 's', 'source switch', 'source disconnect', 'closed'),
+    branch('s', 'l', 'regulator unit', `${phase} unit`),
+    branch('l', 'load-tap', 'load switch', 'load disconnect', 'closed'),
+    branch('load-tap', 'load', 'conductor'),
+    branch('source-tap', 'bypass-source', 'conductor'),
+    branch('bypass-source', 'bypass-load', 'bypass switch', 'bypass', 'open'),
+    branch('bypass-load', 'load-tap', 'conductor'),
+    branch('s', 'series-source', 'conductor'),
+    branch('series-source', 'series-load', 'series arrester', 'series arrester'),
+    branch('series-load', 'l', 'conductor'),
+    branch('series-source', 'ground-source', 'arrester', 'source arrester'),
+    branch('series-load', 'ground-load', 'arrester', 'load arrester'),
+    hasNeutralSwitch
+      ? branch('sl', 'neutral', 'neutral-side switch', 'neutral-side switch', 'closed')
+      : branch('sl', 'neutral', 'conductor'),
+  ]
+  return { nodes, branches }
+}

@@ -1,0 +1,109 @@
+import { type Phase, phaseMask, phasesOfMask } from '#domain/units/phases.ts'
+import type { Regulator } from '../feeder/equipment.ts'
+import type { AsLeft, SettingsAsLeft, UnitAsLeft } from './as-left.ts'
+
+export interface RegulatorAsLeft {
+  readonly regulator: Regulator
+  /** What could not be taken over, in sentences. */
+  readonly notes: readonly string[]
+}
+
+/**
+ * The bank as the crew left it: taps, settings and, where all units have the same, their ratings.
+ * What the crew did not record stays as planned and is said.
+ *
+ * @param isNew Whether units were set, and so the bank is as old as the work.
+ */
+export function regulatorAsLeft(
+  planned: Regulator,
+  { on, units, settings }: AsLeft,
+  isNew: boolean,
+): RegulatorAsLeft {
+  const phases = phasesOfMask(phaseMask(planned.phases))
+  const notes: string[] = []
+  const found = new Map<Phase, UnitAsLeft>()
+  for (const unit of units) {
+    if (!phases.includes(unit.phase)) {
+      notes.push(
+        `A unit on phase ${unit.phase} is recorded, but bank ${planned.id} has none there.`,
+      )
+    } else if (found.has(unit.phase)) {
+      notes.push(`Two units are recorded on phase ${unit.phase}; the first one counts.`)
+    } else found.set(unit.phase, unit)
+  }
+  for (const phase of phases) {
+    if (!found.has(phase)) notes.push(`No unit is recorded on phase ${phase}; kept as planned.`)
+  }
+  const set = settings ? settingsOf(settings) : {}
+  if (!settings) notes.push('No settings are recorded as left; those of the plan are kept.')
+  const rating = ratingOf([...found.values()], notes)
+  const base = { ...planned, ...set, ...rating, ...(isNew && { installedYear: yearOf(on) }) }
+  return { regulator: { ...base, ...tapsOf(base, found, notes) }, notes }
+}
+
+function settingsOf(settings: SettingsAsLeft): Partial<Regulator> {
+  const { bandCentreV, bandwidthV, delayS, rV, xV, ptRatio, ctPrimaryA } = settings
+  const { maxRaise, maxLower } = settings
+  return { bandCentreV, bandwidthV, delayS, rV, xV, ptRatio, ctPrimaryA, maxRaise, maxLower }
+}
+
+/** A bank has one rating; where its units differ the smallest governs. */
+function ratingOf(units: readonly UnitAsLeft[], notes: string[]): Partial<Regulator> {
+  const ratingKva = smallest(
+    'rating',
+    'kVA',
+    units.map((unit) => unit.ratingKva),
+    notes,
+  )
+  const ratingA = smallest(
+    'rated current',
+    'A',
+    units.map((unit) => unit.ratingA),
+    notes,
+  )
+  return {
+    ...(ratingKva !== undefined && { ratingKva }),
+    ...(ratingA !== undefined && { ratingA }),
+  }
+}
+
+function smallest(
+  what: string,
+  unit: string,
+  values: readonly (number | undefined)[],
+  notes: string[],
+): number | undefined {
+  const known = values.filter((value) => value !== undefined)
+  if (known.length === 0) return undefined
+  const least = Math.min(...known)
+  if (known.some((value) => value !== least)) {
+    notes.push(`The units differ in their ${what}; the smallest, ${least} ${unit}, is kept.`)
+  }
+  return least
+}
+
+function tapsOf(
+  bank: Regulator,
+  units: ReadonlyMap<Phase, UnitAsLeft>,
+  notes: string[],
+): Partial<Regulator> {
+  const { maxLower, maxRaise } = bank
+  const taps: Partial<Record<`tap${Phase}`, number>> = {}
+  for (const [phase, { tapLeft }] of units) {
+    if (tapLeft === undefined) {
+      notes.push(`The position on phase ${phase} is not recorded; ${bank[`tap${phase}`]} is kept.`)
+      continue
+    }
+    if (tapLeft > maxRaise || tapLeft < -maxLower) {
+      notes.push(
+        `Position ${tapLeft} on phase ${phase} lies beyond the limits of ${maxRaise} raise and ${maxLower} lower.`,
+      )
+    }
+    taps[`tap${phase}`] = tapLeft
+  }
+  return taps
+}
+
+function yearOf(date: string): number {
+  return Number(date.slice(0, 4))
+}
