@@ -28,6 +28,13 @@ export const PERSON_SCREENS: Record<Person, PersonScreens> = {
     Desk: later(async () => (await import('./crew/crew-desk.tsx')).CrewDesk),
     MapLayers: later(async () => (await import('./crew/crew-map-layers.tsx')).CrewMapLayers),
   },
+  supervisor: {
+    Desk: later(async () => (await import('./supervisor/supervisor-desk.tsx')).SupervisorDesk),
+    MapLayers: later(
+      async () => (await import('./supervisor/map/supervisor-map-layers.tsx')).SupervisorMapLayers,
+    ),
+    LegendRows: later(async () => (await import('./supervisor/map/jobs-key.tsx')).JobsKey),
+  },
 }
 
 function later(load: () => Promise<ComponentType>): ComponentType {

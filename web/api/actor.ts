@@ -1,8 +1,8 @@
 import type { Role } from '#contract/actor.ts'
 import { mayDo, type Right } from '#contract/rights.ts'
 
-/** The three desks, each made for one person's work; whoever may see can stand at any of them. */
-export const PERSONS = ['planner', 'coordinator', 'crew'] as const
+/** The desks, each made for one person's work; whoever may see can stand at any of them. */
+export const PERSONS = ['planner', 'coordinator', 'crew', 'supervisor'] as const
 export type Person = (typeof PERSONS)[number]
 
 let desk: Person = 'planner'

@@ -9,8 +9,8 @@ const WHAT_EACH_DOES: Readonly<Record<DemoRole, string>> = {
   planner: 'Sees where voltage is low and finds the pole for a regulator bank.',
   coordinator:
     'Finds poles where a bird can bridge energized parts, and records guards and covers.',
-  crew: 'Finds a pole in the field, the way to it, and what hangs on it.',
-  supervisor: 'Sees all of it, keeps and restores what was planned and recorded.',
+  crew: 'Finds the pole, does the work step by step, and leaves a record of it.',
+  supervisor: 'Approves, issues and closes jobs, and sets the order of their steps.',
   reader: 'Looks without changing anything; nests and incidents stay hidden.',
 }
 

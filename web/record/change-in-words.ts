@@ -4,6 +4,7 @@ import { listed } from '../state/format.ts'
 import { accountStepInWords } from './account-step-in-words.ts'
 import { RECORD_FIELDS, shownValue } from './record-fields.ts'
 import { sizeInWords } from './size-in-words.ts'
+import { stepChanges } from './step-in-words.ts'
 
 export interface FieldChange {
   readonly label: string
@@ -53,6 +54,7 @@ function changedInWords(
   }
   if (subject === 'study') return { headline: studyInWords(now), fields: [] }
   if (subject === 'token') return { headline: `Revoked ${name}.`, fields }
+  if (subject === 'step-sequence') fields.push(...stepChanges(then.steps, now.steps))
   const moved = subject === 'job' && moveInWords(name, then, now)
   if (moved) return { headline: moved, fields: [] }
   const step = subject === 'person' && accountStepInWords(now.step, name)

@@ -20,10 +20,7 @@ export const JOB_HISTORY_FIELDS: readonly RecordField[] = [
   },
 ]
 
-const lines = (one: string, many?: string) => (value: unknown) =>
-  Array.isArray(value) && value.length > 0 ? counted(value.length, one, many) : ''
-
-/** What was left at the poles; each of its members stands under `asLeft`. */
+/** What was left at the poles. */
 export const AS_LEFT_FIELDS: readonly RecordField[] = [
   { key: 'on', label: 'Day of the work' },
   { key: 'crew', label: 'Crew', inWords: namesInWords },
@@ -34,11 +31,11 @@ export const AS_LEFT_FIELDS: readonly RecordField[] = [
   { key: 'signedBy', label: 'Signed by' },
 ]
 
+/** An order of steps, but its steps; `step-in-words.ts` tells those. */
 export const SEQUENCE_FIELDS: readonly RecordField[] = [
   { key: 'name', label: 'Name' },
   { key: 'forKinds', label: 'For', inWords: namesInWords },
   { key: 'source', label: 'Where it comes from' },
-  { key: 'steps', label: 'Steps', inWords: lines('step') },
 ]
 
 function namesInWords(value: unknown): string {

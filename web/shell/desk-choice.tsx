@@ -12,6 +12,7 @@ export function DeskChoice() {
         ['planner', 'Planner'],
         ['coordinator', 'Coordinator'],
         ['crew', 'Crew'],
+        ['supervisor', 'Supervisor'],
       ]}
       onChoose={(chosen) => select({ person: chosen, view: null })}
     />

@@ -1,5 +1,4 @@
 import type { PoleWork } from '#domain/jobs/job-plan.ts'
-import type { Step } from '#domain/jobs/step-sequence.ts'
 import { measureInWords } from '../../birds/measure-words.ts'
 import { showPlace } from '../../state/camera.ts'
 import { useFeeder } from '../../state/feeder.tsx'
@@ -7,6 +6,7 @@ import { counted } from '../../state/format.ts'
 import { hoverPole } from '../../state/hover.ts'
 import { select, useSelection } from '../../state/selection.ts'
 import { capitalised } from '../job-words.ts'
+import { StepLines } from './step-lines.tsx'
 
 /** What is done at each pole, in the order of driving. */
 export function PoleWorks({ poles }: { readonly poles: readonly PoleWork[] }) {
@@ -49,22 +49,6 @@ function PoleRow({ work }: { readonly work: PoleWork }) {
         </p>
       </details>
     </li>
-  )
-}
-
-/** Steps as they are read, not as they are done. */
-export function StepLines({ steps }: { readonly steps: readonly Step[] }) {
-  return (
-    <ol className="job-steps">
-      {steps.map(({ id, text, hazard, isHoldPoint, each }) => (
-        <li key={id}>
-          {isHoldPoint && <strong className="job-hold">Hold point. </strong>}
-          {text}
-          {each === 'unit' && <span className="soft"> For each unit.</span>}
-          {hazard && <span className="job-line-note job-step-hazard">{hazard}</span>}
-        </li>
-      ))}
-    </ol>
   )
 }
 

@@ -1,0 +1,59 @@
+import { z } from 'zod'
+import type { JobOrigin } from '#contract/jobs.ts'
+import type { Regulator } from '#domain/feeder/equipment.ts'
+import type { JobKind } from '#domain/jobs/job-kind.ts'
+import { keptDrafts } from '../record/kept-drafts.ts'
+
+/** A new bank comes from a kept proposal, which says its size and settings. */
+export const BY_HAND_KINDS = [
+  'inspection',
+  'retrofit round',
+  'change settings',
+  'change out a bank',
+  'remove a bank',
+] as const satisfies readonly JobKind[]
+export type ByHandKind = (typeof BY_HAND_KINDS)[number]
+
+export const ByHandDraft = z.object({
+  kind: z.enum(BY_HAND_KINDS),
+  /** Ids as they are typed, with commas or spaces between. */
+  poles: z.string(),
+  regulatorId: z.string(),
+})
+export type ByHandDraft = z.infer<typeof ByHandDraft>
+
+/** Drafts by feeder. */
+export const byHandDrafts = keptDrafts('crossarm.by-hand-drafts', ByHandDraft)
+
+export function isOnBank(kind: JobKind): boolean {
+  return kind !== 'inspection' && kind !== 'retrofit round'
+}
+
+export type ByHandOrigin =
+  | { readonly ok: true; readonly origin: JobOrigin; readonly poles: readonly string[] }
+  | { readonly ok: false; readonly why: string }
+
+/** What the job would come from, or what is still wrong with it. */
+export function originByHand(
+  { kind, poles: typed, regulatorId }: ByHandDraft,
+  knows: (poleId: string) => boolean,
+  regulators: readonly Regulator[],
+): ByHandOrigin {
+  if (isOnBank(kind)) {
+    const bank = regulators.find(({ id }) => id === regulatorId)
+    if (!bank) return { ok: false, why: 'Choose the bank that the work is on.' }
+    const poles = [bank.pole]
+    return { ok: true, poles, origin: { kind: 'by hand', jobKind: kind, poles, regulatorId } }
+  }
+  const poles = [...new Set(typed.split(/[\s,;]+/).filter((id) => id !== ''))]
+  if (poles.length === 0) return { ok: false, why: 'Name at least one pole.' }
+  if (poles.length > MOST_POLES) {
+    return { ok: false, why: `One job holds at most ${MOST_POLES} poles; make two of it.` }
+  }
+  const unknown = poles.filter((id) => !knows(id))
+  if (unknown.length > 0)
+    return { ok: false, why: `This feeder has no pole ${unknown.join(', ')}.` }
+  return { ok: true, poles, origin: { kind: 'by hand', jobKind: kind, poles } }
+}
+
+const MOST_POLES = 60

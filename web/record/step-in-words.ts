@@ -1,0 +1,53 @@
+import { type Asked, Step } from '#domain/jobs/step-sequence.ts'
+import { listed } from '../state/format.ts'
+import type { FieldChange } from './change-in-words.ts'
+
+/** A whole step in a few sentences; empty for what is none. */
+export function stepInWords(value: unknown): string {
+  const { data: step } = Step.safeParse(value)
+  if (!step) return ''
+  const said = [
+    step.isHoldPoint && 'Hold point.',
+    sentence(step.text),
+    step.hazard && `Hazard: ${sentence(step.hazard)}`,
+    step.each === 'unit' && 'For each unit.',
+    step.action && `To ${step.action}.`,
+    step.asks.length > 0 && `Asks for ${listed(step.asks.map(askedInWords))}.`,
+    step.signedBy !== 'one of the crew' && `Signed by ${signerInWords(step.signedBy)}.`,
+    step.mayBeLeftOut && 'May be left out with a reason.',
+  ]
+  return said.filter(Boolean).join(' ')
+}
+
+/** Steps that differ between two states of an order, and whether the others stand in another order. */
+export function stepChanges(before: unknown, after: unknown): FieldChange[] {
+  const then = stepsOf(before)
+  const now = stepsOf(after)
+  const ids = [...new Set([...then.keys(), ...now.keys()])]
+  const changed = ids.flatMap((id) => {
+    const [from, to] = [stepInWords(then.get(id)), stepInWords(now.get(id))]
+    return from === to ? [] : [{ label: `Step ${id}`, from, to }]
+  })
+  const isThere = (id: string) => then.has(id) && now.has(id)
+  const [from, to] = [then, now].map((steps) => [...steps.keys()].filter(isThere).join(', '))
+  return from === undefined || to === undefined || from === to
+    ? changed
+    : [...changed, { label: 'Order', from, to }]
+}
+
+function stepsOf(value: unknown): Map<string, unknown> {
+  const steps: unknown[] = Array.isArray(value) ? value : []
+  return new Map(steps.map((step, index) => [String((step as { id?: unknown }).id ?? index), step]))
+}
+
+function askedInWords({ what, kind, isNeeded, judge, ...rest }: Asked): string {
+  const unit = 'unit' in rest && rest.unit !== '' ? ` in ${rest.unit}` : ''
+  const options = 'options' in rest ? ` (${rest.options.join(', ')})` : ''
+  const judged = judge ? `, judged by “${judge}”` : ''
+  return `“${what}”${unit}${options}${kind === 'yes or no' ? ', yes or no' : ''}${judged}${isNeeded ? '' : ', if there'}`
+}
+
+const signerInWords = (signer: Step['signedBy']): string =>
+  signer === 'person in charge' ? 'the person in charge' : signer
+
+const sentence = (words: string): string => (/[.!?]$/.test(words) ? words : `${words}.`)

@@ -1,0 +1,132 @@
+import type { Regulator } from '#domain/feeder/equipment.ts'
+import {
+  BY_HAND_KINDS,
+  type ByHandDraft,
+  byHandDrafts,
+  isOnBank,
+  originByHand,
+} from '../jobs/by-hand-draft.ts'
+import { HandOverForm } from '../jobs/hand-over-form.tsx'
+import { KIND_WORDS, polesInWords } from '../jobs/job-words.ts'
+import { useFeeder } from '../state/feeder.tsx'
+import { select, useSelection } from '../state/selection.ts'
+import { Button } from '../ui/button.tsx'
+import { Field } from '../ui/field.tsx'
+import { viewOfJob } from './supervisor-view.ts'
+
+/** A job that comes from no proposal and no programme: kind, bank or poles, then what the crew should know. */
+export function DraftByHand() {
+  const { feeder, poleById } = useFeeder()
+  const feederId = feeder.header.id
+  const { pole } = useSelection()
+  const regulators = feeder.equipment.filter((item): item is Regulator => item.kind === 'regulator')
+  const draft = byHandDrafts.use(feederId) ?? {
+    kind: 'inspection',
+    poles: pole ?? '',
+    regulatorId: regulators[0]?.id ?? '',
+  }
+  const keep = (part: Partial<ByHandDraft>) => byHandDrafts.keep(feederId, { ...draft, ...part })
+  const leave = () => select({ view: null })
+  const chosen = originByHand(draft, (id) => poleById.has(id), regulators)
+  const title = chosen.ok ? `${KIND_WORDS[draft.kind]} at ${polesInWords(chosen.poles)}` : ''
+  return (
+    <section className="stack" aria-label="Draft a job by hand">
+      <div>
+        <Button onClick={leave}>Back to the jobs</Button>
+      </div>
+      <h2>Draft a job by hand</h2>
+      <p className="soft">A new bank comes from a kept proposal, at the planner’s desk.</p>
+      <KindField draft={draft} onType={keep} />
+      {isOnBank(draft.kind) ? (
+        <BankField draft={draft} regulators={regulators} onType={keep} />
+      ) : (
+        <PolesField draft={draft} fault={chosen.ok ? null : chosen.why} onType={keep} />
+      )}
+      {chosen.ok && (
+        <HandOverForm
+          key={`${draft.kind} ${chosen.poles.join(' ')}`}
+          draftKey={`by-hand~${feederId}~${draft.kind}~${chosen.poles.join(' ')}`}
+          what={`${draft.kind} at ${polesInWords(chosen.poles)}`}
+          origin={chosen.origin}
+          isOnBank={isOnBank(draft.kind)}
+          suggestedTitle={title.slice(0, 120)}
+          onGiveUp={leave}
+          onDrafted={({ id }) => {
+            byHandDrafts.keep(feederId, null)
+            select({ view: viewOfJob(id) })
+          }}
+        />
+      )}
+    </section>
+  )
+}
+
+interface FieldProps {
+  readonly draft: ByHandDraft
+  readonly onType: (part: Partial<ByHandDraft>) => void
+}
+
+function KindField({ draft, onType }: FieldProps) {
+  return (
+    <Field label="What the crew is sent out for">
+      {(control) => (
+        <select
+          {...control}
+          className="input"
+          value={draft.kind}
+          onChange={({ target }) =>
+            onType({ kind: BY_HAND_KINDS.find((kind) => kind === target.value) ?? draft.kind })
+          }
+        >
+          {BY_HAND_KINDS.map((kind) => (
+            <option key={kind} value={kind}>
+              {KIND_WORDS[kind]}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
+  )
+}
+
+function BankField({
+  draft,
+  regulators,
+  onType,
+}: FieldProps & { readonly regulators: readonly Regulator[] }) {
+  if (regulators.length === 0) return <p>No regulator bank stands on this feeder.</p>
+  return (
+    <Field label="Bank">
+      {(control) => (
+        <select
+          {...control}
+          className="input"
+          value={draft.regulatorId}
+          onChange={({ target }) => onType({ regulatorId: target.value })}
+        >
+          {regulators.map(({ id, pole, phases }) => (
+            <option key={id} value={id}>
+              {id}, pole {pole}, phases {phases}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
+  )
+}
+
+function PolesField({ draft, fault, onType }: FieldProps & { readonly fault: string | null }) {
+  return (
+    <Field label="Poles" hint="Ids with commas between, in the order of driving." fault={fault}>
+      {(control) => (
+        <textarea
+          {...control}
+          className="input"
+          rows={2}
+          value={draft.poles}
+          onChange={({ target }) => onType({ poles: target.value })}
+        />
+      )}
+    </Field>
+  )
+}

@@ -1,0 +1,75 @@
+import { useMap } from '@vis.gl/react-maplibre'
+import type { Map as MaplibreMap } from 'maplibre-gl'
+import { useEffect, useState } from 'react'
+import { JOB_STATES, type JobState } from '#domain/jobs/job-state.ts'
+import { JOB_STATE_SHAPES } from '../../jobs/job-state-shapes.ts'
+import { drawImage } from '../../map/draw-image.ts'
+import type { MapColours } from '../../map/map-colours.ts'
+import type { Theme } from '../../state/theme.ts'
+
+const SIZE_PX = 24
+const PIXEL_RATIO = 2
+const HALO_PX = 6
+
+export const jobImageId = (state: JobState, theme: Theme): string => `job-${state}@${theme}`
+
+/** Draws the marks of the states into the map's images; true once it has them all for this theme. */
+export function useJobImages(theme: Theme, colours: MapColours): boolean {
+  const { current: map } = useMap()
+  const [readyTheme, setReadyTheme] = useState<Theme | null>(null)
+  useEffect(() => {
+    const target = map?.getMap()
+    if (!target) return
+    const put = () => {
+      putImages(target, theme, colours)
+      setReadyTheme(theme)
+    }
+    if (target.isStyleLoaded()) put()
+    else target.once('styledata', put)
+    return () => {
+      target.off('styledata', put)
+    }
+  }, [map, theme, colours])
+  return readyTheme === theme
+}
+
+function putImages(map: MaplibreMap, theme: Theme, colours: MapColours): void {
+  for (const state of JOB_STATES) {
+    const id = jobImageId(state, theme)
+    if (!map.hasImage(id)) map.addImage(id, drawState(state, colours), { pixelRatio: PIXEL_RATIO })
+  }
+}
+
+function drawState(state: JobState, colours: MapColours): ImageData {
+  const { outline, fill, inside } = JOB_STATE_SHAPES[state]
+  return drawImage(SIZE_PX, PIXEL_RATIO, (context) => {
+    const shape = new Path2D(outline)
+    context.lineJoin = 'round'
+    context.lineCap = 'round'
+    context.strokeStyle = colours.paper
+    context.lineWidth = HALO_PX
+    context.stroke(shape)
+    if (outline.endsWith('Z')) {
+      context.fillStyle = colours.paper
+      context.fill(shape)
+    }
+    const colour = jobColour(state, colours)
+    context.fillStyle = colour
+    if (fill) context.fill(new Path2D(fill))
+    context.strokeStyle = colour
+    context.lineWidth = 2.5
+    context.stroke(shape)
+    if (inside) context.stroke(new Path2D(inside))
+  })
+}
+
+function jobColour(state: JobState, colours: MapColours): string {
+  switch (JOB_STATE_SHAPES[state].asks) {
+    case 'supervisor':
+      return colours.accent
+    case 'trouble':
+      return colours.danger
+    default:
+      return colours.ink
+  }
+}

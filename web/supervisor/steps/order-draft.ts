@@ -1,0 +1,118 @@
+import { z } from 'zod'
+import { JOB_KINDS } from '#domain/jobs/job-kind.ts'
+import { type Asked, JUDGES, SIGNERS, type Step, StepSequence } from '#domain/jobs/step-sequence.ts'
+import { UNIT_ACTIONS } from '#domain/jobs/unit-action.ts'
+import { keptDrafts } from '../../record/kept-drafts.ts'
+
+export const ASK_KINDS = ['number', 'yes or no', 'choice', 'text'] as const
+
+/** What a step asks for, as it is typed: nothing has to be complete yet. */
+const AskDraft = z.object({
+  id: z.string(),
+  what: z.string(),
+  kind: z.enum(ASK_KINDS),
+  isNeeded: z.boolean(),
+  judge: z.enum(JUDGES).nullable(),
+  unit: z.string(),
+  /** One a line. */
+  options: z.string(),
+})
+export type AskDraft = z.infer<typeof AskDraft>
+
+const StepDraft = z.object({
+  id: z.string(),
+  text: z.string(),
+  hazard: z.string(),
+  isHoldPoint: z.boolean(),
+  each: z.enum(['once', 'unit']),
+  action: z.enum(UNIT_ACTIONS).nullable(),
+  asks: z.array(AskDraft),
+  signedBy: z.enum(SIGNERS),
+  mayBeLeftOut: z.boolean(),
+})
+export type StepDraft = z.infer<typeof StepDraft>
+
+const OrderBody = z.object({
+  id: z.string(),
+  name: z.string(),
+  forKinds: z.array(z.enum(JOB_KINDS)),
+  source: z.string(),
+  steps: z.array(StepDraft),
+})
+export type OrderBody = z.infer<typeof OrderBody>
+
+export const OrderDraft = z.object({
+  body: OrderBody,
+  /** Version that the person started from, and what it held then. */
+  version: z.number(),
+  base: OrderBody,
+})
+export type OrderDraft = z.infer<typeof OrderDraft>
+
+/** Drafts by the id of the order. */
+export const orderDrafts = keptDrafts('crossarm.step-order-drafts', OrderDraft)
+
+export function bodyOfSequence({ id, name, forKinds, source, steps }: StepSequence): OrderBody {
+  return { id, name, forKinds, source, steps: steps.map(draftOfStep) }
+}
+
+export function draftOfStep(step: Step): StepDraft {
+  return {
+    ...step,
+    hazard: step.hazard ?? '',
+    action: step.action ?? null,
+    asks: step.asks.map(draftOfAsked),
+  }
+}
+
+function draftOfAsked(asked: Asked): AskDraft {
+  return {
+    id: asked.id,
+    what: asked.what,
+    kind: asked.kind,
+    isNeeded: asked.isNeeded,
+    judge: asked.judge ?? null,
+    unit: asked.kind === 'number' ? asked.unit : '',
+    options: asked.kind === 'choice' ? asked.options.join('\n') : '',
+  }
+}
+
+/** The order as it would be set; what is incomplete is left as it is, for the schema to refuse. */
+export function sequenceOfBody({ id, name, forKinds, source, steps }: OrderBody): unknown {
+  return { id, name, forKinds, source, steps: steps.map(stepOfDraft) }
+}
+
+export function stepOfDraft({ hazard, action, asks, ...step }: StepDraft): unknown {
+  return {
+    ...step,
+    ...(hazard.trim() !== '' && { hazard }),
+    ...(action !== null && { action }),
+    asks: asks.map(askedOfDraft),
+  }
+}
+
+function askedOfDraft({ judge, unit, options, ...asked }: AskDraft): unknown {
+  return {
+    ...asked,
+    ...(judge !== null && { judge }),
+    ...(asked.kind === 'number' && { unit }),
+    ...(asked.kind === 'choice' && { options: linesOf(options) }),
+  }
+}
+
+export function linesOf(text: string): string[] {
+  return text
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '')
+}
+
+/** Whether two orders say the same, whatever is left out or written as usual. */
+export function isSameOrder(a: OrderBody, b: OrderBody): boolean {
+  return JSON.stringify(parsed(a)) === JSON.stringify(parsed(b))
+}
+
+function parsed(body: OrderBody): unknown {
+  const whole = sequenceOfBody(body)
+  return StepSequence.safeParse(whole).data ?? whole
+}
