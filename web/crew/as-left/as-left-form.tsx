@@ -60,7 +60,7 @@ function Writing({ field }: { readonly field: FieldJob }) {
   return (
     <>
       <AsLeftSaid fields={fieldsOfAsLeft(asLeft.asLeft)} of={shape} standing={asLeft.standing} />
-      {job.state === 'in the field' && (
+      {(job.state === 'in the field' || job.state === 'work done') && (
         <Button onClick={() => asLeftDrafts.keep(job.id, openedDraft(field, shape))}>
           Change what is said here
         </Button>

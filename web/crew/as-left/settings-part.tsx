@@ -3,6 +3,7 @@ import { numberOfText } from '../work/number-of-text.ts'
 import { settingField } from './as-left-fields.ts'
 import { SETTING_FIELDS } from './form-fields.ts'
 import type { PartProps } from './part-props.ts'
+import { settingHint } from './setting-hint.ts'
 import { TypedField } from './typed-field.tsx'
 
 interface Props extends PartProps {
@@ -37,9 +38,4 @@ export function SettingsPart({ bank, fields, faults, onType }: Props) {
       </div>
     </fieldset>
   )
-}
-
-export function settingHint(typed: string, planned: number, unit: string | undefined): string {
-  const figure = unit ? `${planned} ${unit}` : String(planned)
-  return numberOfText(typed) === planned ? 'As planned.' : `≠ Planned: ${figure}.`
 }

@@ -4,6 +4,7 @@ import type { BankWork } from '#domain/jobs/job-plan.ts'
 import type { Step } from '#domain/jobs/step-sequence.ts'
 import { counted, tapWords, thousands } from '../../state/format.ts'
 import { Field } from '../../ui/field.tsx'
+import { furthestTap } from './furthest-tap.ts'
 import { loopOhms } from './loop-ohm.ts'
 import { numberOfText } from './number-of-text.ts'
 
@@ -73,22 +74,4 @@ function BypassWords({ tap, loopOhm, neutralV }: WordsProps) {
       </span>
     </p>
   )
-}
-
-const POSITION_JUDGES: readonly (string | undefined)[] = [
-  'position indicator at neutral',
-  'control readout at neutral',
-]
-
-/** The position furthest from neutral among those that were read; null where none was. */
-export function furthestTap(
-  step: Step,
-  values: Readonly<Record<string, ReadValue>>,
-): number | null {
-  const taps = step.asks
-    .filter(({ judge }) => POSITION_JUDGES.includes(judge))
-    .map(({ id }) => values[id])
-    .filter((value) => typeof value === 'number')
-  if (taps.length === 0) return null
-  return taps.reduce((far, tap) => (Math.abs(tap) > Math.abs(far) ? tap : far))
 }

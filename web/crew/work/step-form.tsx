@@ -26,18 +26,22 @@ interface Props {
   readonly poleId: string
   readonly run: JobRun
   readonly place: StepPlace
+  readonly onEntered: () => void
 }
 
 /** What the present step asks for; judged as it is typed, entered by one button. */
-export function StepForm({ jobId, poleId, run, place }: Props) {
+export function StepForm({ jobId, poleId, run, place, onEntered }: Props) {
   const { step, phase } = place
   const key = draftKey({ jobId, poleId, stepId: step.id, phase })
   const draft = stepDrafts.use(key) ?? EMPTY_STEP_DRAFT
   const change = (part: Partial<StepDraft>) => stepDrafts.keep(key, { ...draft, ...part })
   const { values, faults } = readDraft(step, draft)
   const verdicts = judgeStep(run, poleId, step, phase, values)
-  const isDoubtful = verdicts.some(({ verdict }) => verdict === 'doubtful')
-  const entering = useEntering(jobId, run, () => stepDrafts.keep(key, null))
+  const isDoubtful = verdicts.some(({ verdict }) => verdict !== 'good')
+  const entering = useEntering(jobId, run, () => {
+    stepDrafts.keep(key, null)
+    onEntered()
+  })
   const enterDone = (event: FormEvent) => {
     event.preventDefault()
     const entry: JobEntry = {
@@ -159,8 +163,12 @@ function RemarkField({ isAskedFor, remark, onType }: RemarkProps) {
   }
   return (
     <Field
-      label={isAskedFor ? 'Remark: why the doubtful reading is right' : 'Remark'}
-      hint={isAskedFor ? 'Needed, since a reading is doubtful. Say what was checked.' : undefined}
+      label={isAskedFor ? 'Remark: why it is right to go on' : 'Remark'}
+      hint={
+        isAskedFor
+          ? 'Needed, since something is not as it should be. Say what was checked.'
+          : undefined
+      }
     >
       {(control) => (
         <textarea

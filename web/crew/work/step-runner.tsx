@@ -1,5 +1,5 @@
-import { useState } from 'react'
-import { nextPlace, type StepPlace, stepsAt } from '#domain/jobs/job-run.ts'
+import { type ReactNode, useState } from 'react'
+import { type StepPlace, stepsAt } from '#domain/jobs/job-run.ts'
 import { counted } from '../../state/format.ts'
 import { ArrivingTitle } from '../../ui/arriving-title.tsx'
 import { Button } from '../../ui/button.tsx'
@@ -52,12 +52,12 @@ interface OpenProps {
 function OpenSteps({ field, poleId }: OpenProps) {
   const { job, run, entries, waiting } = field
   const places = stepsAt(run, poleId)
-  const next = nextPlace(run, poleId)
   const nextIndex = places.findIndex(({ status }) => status === 'next')
   const [looked, setLooked] = useState<number | null>(null)
   const shown = looked ?? nextIndex
   const place = places[shown]
   const isNext = place?.status === 'next'
+  const look = (index: number) => setLooked(index === nextIndex ? null : index)
   return (
     <>
       {looked !== null && (
@@ -68,8 +68,15 @@ function OpenSteps({ field, poleId }: OpenProps) {
       {place && (
         <StepCard place={place} index={shown} all={places.length}>
           <UnitSwitches run={run} poleId={poleId} phase={place.phase} />
-          {isNext && next && (
-            <StepForm key={keyOf(place)} jobId={job.id} poleId={poleId} run={run} place={place} />
+          {isNext && (
+            <StepForm
+              key={keyOf(place)}
+              jobId={job.id}
+              poleId={poleId}
+              run={run}
+              place={place}
+              onEntered={() => setLooked(null)}
+            />
           )}
           {place.status === 'waiting' && <p>This step comes later; the steps go in their order.</p>}
           <DoneStep place={place} entries={entries} />
@@ -83,7 +90,7 @@ function OpenSteps({ field, poleId }: OpenProps) {
         </p>
       )}
       <ScreenKeptOn />
-      <Folds field={field} poleId={poleId} places={places} shown={shown} onShow={setLooked} />
+      <Folds field={field} poleId={poleId} places={places} shown={shown} onShow={look} />
     </>
   )
 }
@@ -96,7 +103,7 @@ interface CardProps {
   readonly place: StepPlace
   readonly index: number
   readonly all: number
-  readonly children: React.ReactNode
+  readonly children: ReactNode
 }
 
 function StepCard({ place, index, all, children }: CardProps) {
@@ -145,7 +152,7 @@ function AllDone({ field, poleId, count }: OpenProps & { readonly count: number 
 interface FoldsProps extends OpenProps {
   readonly places: readonly StepPlace[]
   readonly shown: number
-  readonly onShow: (index: number | null) => void
+  readonly onShow: (index: number) => void
 }
 
 function Folds({ field, poleId, places, shown, onShow }: FoldsProps) {
@@ -164,11 +171,7 @@ function Folds({ field, poleId, places, shown, onShow }: FoldsProps) {
       </details>
       <details className="work-fold">
         <summary>All {counted(places.length, 'step')}</summary>
-        <StepList
-          places={places}
-          shown={shown}
-          onShow={(index) => onShow(places[index]?.status === 'next' ? null : index)}
-        />
+        <StepList places={places} shown={shown} onShow={onShow} />
       </details>
       <details className="work-fold">
         <summary>Screen, sound and vibration</summary>

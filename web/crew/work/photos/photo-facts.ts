@@ -12,9 +12,10 @@ const TAGS = ['DateTimeOriginal', 'OffsetTimeOriginal'] as const
 /** Reads place and time out of a picture, on the device; a picture without them gives nothing. */
 export async function photoFacts(file: Blob): Promise<PhotoFacts> {
   const { default: exifr } = await import('exifr')
+  const bytes = await file.arrayBuffer()
   const [place, tags] = await Promise.all([
-    exifr.gps(file).catch(() => undefined),
-    exifr.parse(file, { pick: [...TAGS], reviveValues: false }).catch(() => undefined),
+    exifr.gps(bytes).catch(() => undefined),
+    exifr.parse(bytes, { pick: [...TAGS], reviveValues: false }).catch(() => undefined),
   ])
   const at = positionOf(place)
   const takenAt = instantOf(tags)

@@ -1,0 +1,117 @@
+import { describe, expect, it } from 'vitest'
+import { AsLeft } from '#domain/jobs/as-left.ts'
+import { fieldsOfAsLeft, formFields, formShape } from '../../../web/crew/as-left/as-left-fields.ts'
+import { beginAsLeft } from '../../../web/crew/as-left/begin-as-left.ts'
+import { checkAsLeft } from '../../../web/crew/as-left/check-as-left.ts'
+import { settingHint } from '../../../web/crew/as-left/setting-hint.ts'
+import { beginStroke, leadStroke } from '../../../web/crew/as-left/signature-path.ts'
+import { compareFields, mergeFields } from '../../../web/record/merge-fields.ts'
+import { done, found, PLAN } from './made-job.ts'
+
+const SHAPE = formShape(PLAN)
+const COVER = 'measure.P1~bushing cover~R1-A-source~R1-A-load'
+const ENTRIES = [
+  found('entry-a', 'A', 4),
+  found('entry-b', 'B', 5),
+  done('entry-c', { stepId: 'left', values: { tap: 7 }, signedBy: ['Kim'] }),
+]
+const begun = () => beginAsLeft(PLAN, SHAPE, ENTRIES, '2026-11-20')
+const filled = () => ({ ...begun(), signedBy: 'Robin', [`${COVER}.isDone`]: 'done' })
+
+describe('what is left at the poles', () => {
+  it('begins with the settings of the plan and what was read in the steps', () => {
+    const fields = begun()
+    expect(fields['settings.bandCentreV']).toBe('122')
+    expect(fields['unit.A.tapFound']).toBe('4')
+    expect(fields['unit.A.counterFound']).toBe('1204')
+    expect(fields['unit.A.tapLeft']).toBe('7')
+    expect(fields['unit.B.tapFound']).toBe('5')
+    expect(fields['unit.B.tapLeft']).toBeUndefined()
+    expect(fields.crew).toBe('Robin\nKim')
+  })
+
+  it('is sent as it was typed, and reads the same when it comes back', () => {
+    const checked = checkAsLeft(SHAPE, {
+      ...filled(),
+      'unit.A.serialNumber': '4711',
+      'settings.rV': '−2.5',
+    })
+    expect(checked.asLeft?.settings?.rV).toBe(-2.5)
+    expect(checked.asLeft?.units[0]).toMatchObject({ phase: 'A', serialNumber: '4711', tapLeft: 7 })
+    const asLeft = AsLeft.parse(checked.asLeft)
+    expect(checkAsLeft(SHAPE, fieldsOfAsLeft(asLeft)).asLeft).toEqual(asLeft)
+  })
+
+  it('says field by field what is wrong, and sends nothing until it is right', () => {
+    const checked = checkAsLeft(SHAPE, {
+      ...filled(),
+      signedBy: ' ',
+      'unit.A.tapLeft': '17',
+      'unit.B.counterLeft': '12.5',
+      'settings.delayS': '',
+      'settings.bandwidthV': 'two',
+      [`${COVER}.isDone`]: 'not done',
+    })
+    if (checked.asLeft) throw new Error('Expected it to be refused.')
+    expect(checked.faults).toMatchObject({
+      signedBy: 'Somebody signs for it: type the name.',
+      'unit.A.tapLeft': 'At most 16.',
+      'unit.B.counterLeft': 'A whole number.',
+      'settings.delayS': 'Read it off at the control and type it.',
+      'settings.bandwidthV': '“two” is not a number.',
+      [`${COVER}.why`]: 'Say why it was not done.',
+    })
+  })
+
+  it('marks a setting that differs from the plan', () => {
+    expect(settingHint('122.0', 122, 'V')).toBe('As planned.')
+    expect(settingHint('123', 122, 'V')).toBe('≠ Planned: 122 V.')
+  })
+
+  it('holds every field that two people may have said differently, each by its name', () => {
+    const asLeft = checkAsLeft(SHAPE, filled()).asLeft
+    if (!asLeft) throw new Error('Expected it to be right.')
+    const base = fieldsOfAsLeft(asLeft)
+    const keys = formFields(SHAPE).map(({ key }) => key)
+    expect(Object.keys(base).filter((key) => !keys.includes(key))).toEqual([])
+    const mine = { ...base, remarks: 'mine', 'unit.A.serialNumber': '4711' }
+    const theirs = { ...base, remarks: 'theirs', 'settings.delayS': '45' }
+    const compared = compareFields(keys, base, mine, theirs)
+    const merged = mergeFields(compared, { remarks: 'theirs' })
+    expect(checkAsLeft(SHAPE, merged).asLeft).toMatchObject({
+      remarks: 'theirs',
+      settings: { delayS: 45 },
+      units: [{ phase: 'A', serialNumber: '4711' }, { phase: 'B' }],
+    })
+  })
+
+  it('keeps a measure that was carried out beside the plan', () => {
+    const beside = { pole: 'P1', measure: 'raised perch', partIds: [], isDone: true } as const
+    const said = AsLeft.parse({ on: '2026-11-20', crew: [], units: [], measures: [beside] })
+    expect(formShape(PLAN, said).measures.map(({ measure }) => measure)).toEqual([
+      'bushing cover',
+      'raised perch',
+    ])
+  })
+})
+
+describe('a signature', () => {
+  it('is a path that the record takes, whatever way the finger goes', () => {
+    const strokes = [
+      beginStroke('', { x: 10, y: 20 }),
+      (path: string) => leadStroke(path, { x: 30.123, y: 25 }),
+      (path: string) => leadStroke(path, { x: 30.5, y: 25 }),
+      (path: string) => leadStroke(path, { x: 999, y: -5 }),
+    ] as const
+    const [first, ...others] = strokes
+    const path = others.reduce((drawn, lead) => lead(drawn), first)
+    expect(path).toBe('M10.0 20.0L30.1 25.0L300.0 0.0')
+    expect(AsLeft.shape.signaturePath.parse(path)).toBe(path)
+  })
+
+  it('that goes on and on stays as long as the record takes', () => {
+    let path = beginStroke('', { x: 0, y: 0 })
+    for (let at = 0; at < 5000; at++) path = leadStroke(path, { x: (at * 7) % 300, y: at % 100 })
+    expect(AsLeft.shape.signaturePath.safeParse(path).success).toBe(true)
+  })
+})

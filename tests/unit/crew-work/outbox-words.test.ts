@@ -1,0 +1,95 @@
+import { describe, expect, it } from 'vitest'
+import { Step } from '#domain/jobs/step-sequence.ts'
+import { IN_SERVICE, NOT_YET_SET } from '#domain/jobs/unit-state.ts'
+import { outboxInWords, skewInWords, standingOf } from '../../../web/crew/outbox/outbox-words.ts'
+import { furthestTap } from '../../../web/crew/work/furthest-tap.ts'
+import {
+  placeInWords,
+  shortened,
+  stepInWords,
+  valueInWords,
+} from '../../../web/crew/work/step-words.ts'
+import { switchesInWords } from '../../../web/crew/work/switch-words.ts'
+import { item } from './made-job.ts'
+
+describe('the outbox', () => {
+  it('says how many things wait and how many need the person', () => {
+    const waiting = item('waiting-1', 'sendEntries', {})
+    const conflict = item('conflict-1', 'putAsLeft', {}, { state: 'conflict' })
+    const refused = item('refused-1', 'sendEntries', {}, { state: 'refused' })
+    const aside = { ...refused, setAsideAt: '2026-11-20T15:00:00.000Z' }
+    expect(outboxInWords([])).toBe('Nothing waits to be sent.')
+    expect(outboxInWords([waiting])).toBe('1 thing waits on this device.')
+    expect(outboxInWords([waiting, waiting, conflict, refused])).toBe(
+      '2 things wait on this device, 2 need you.',
+    )
+    expect(outboxInWords([aside])).toBe('Nothing waits to be sent.')
+    expect([conflict, aside].map(standingOf)).toEqual(['conflict', 'set aside'])
+  })
+
+  it('speaks of a clock that goes wrong by minutes or hours, not by seconds', () => {
+    expect(skewInWords(null)).toBeNull()
+    expect(skewInWords(30_000)).toBeNull()
+    expect(skewInWords(-7 * 60_000)).toContain('7 minutes slow')
+    expect(skewInWords(3 * 3_600_000)).toContain('3 hours fast')
+  })
+})
+
+describe('a step', () => {
+  const step = Step.parse({
+    id: 'prove',
+    text: 'Prove neutral. All that are read must agree.',
+    asks: [
+      {
+        id: 'indicator',
+        what: 'Indicator',
+        kind: 'number',
+        unit: 'steps',
+        judge: 'position indicator at neutral',
+      },
+      {
+        id: 'readout',
+        what: 'Readout',
+        kind: 'number',
+        unit: 'steps',
+        judge: 'control readout at neutral',
+      },
+    ],
+  })
+
+  it('is named with its place, its unit and its first sentence', () => {
+    expect(placeInWords(6, 31, 'B')).toBe('Step 7 of 31, B phase')
+    expect(stepInWords('done', step, 'B', 'W-742')).toBe(
+      'Step done at pole W-742, B phase: Prove neutral.',
+    )
+    expect(shortened('word '.repeat(40)).length).toBeLessThan(83)
+  })
+
+  it('tells its readings with their units', () => {
+    const [indicator] = step.asks
+    if (!indicator) throw new Error('Expected something asked.')
+    expect(valueInWords(indicator, -3)).toBe('−3 steps')
+    expect(valueInWords(indicator, true)).toBe('yes')
+  })
+
+  it('goes by the position furthest from neutral of all that were read', () => {
+    expect(furthestTap(step, {})).toBeNull()
+    expect(furthestTap(step, { indicator: 0, readout: -2 })).toBe(-2)
+    expect(furthestTap(step, { indicator: 0 })).toBe(0)
+  })
+})
+
+describe('the switches of a unit', () => {
+  it('are told one by one', () => {
+    expect(switchesInWords(IN_SERVICE)).toEqual([
+      'bypass open',
+      'S closed',
+      'L closed',
+      'neutral side closed',
+      'jumper off',
+      'tap not known',
+      'tap drive working',
+    ])
+    expect(switchesInWords(NOT_YET_SET)).toContain('unit off the pole')
+  })
+})
