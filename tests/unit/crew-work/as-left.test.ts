@@ -3,6 +3,7 @@ import { AsLeft } from '#domain/jobs/as-left.ts'
 import { fieldsOfAsLeft, formFields, formShape } from '../../../web/crew/as-left/as-left-fields.ts'
 import { beginAsLeft } from '../../../web/crew/as-left/begin-as-left.ts'
 import { checkAsLeft } from '../../../web/crew/as-left/check-as-left.ts'
+import { nameplateOfRun } from '../../../web/crew/as-left/read-off-run.ts'
 import { settingHint } from '../../../web/crew/as-left/setting-hint.ts'
 import { beginStroke, leadStroke } from '../../../web/crew/as-left/signature-path.ts'
 import { compareFields, mergeFields } from '../../../web/record/merge-fields.ts'
@@ -28,6 +29,22 @@ describe('what is left at the poles', () => {
     expect(fields['unit.B.tapFound']).toBe('5')
     expect(fields['unit.B.tapLeft']).toBeUndefined()
     expect(fields.crew).toBe('Robin\nKim')
+  })
+
+  it('takes the nameplate of the new unit over, and not that of the old one', () => {
+    const asks = [
+      { id: 'new', what: 'Serial number', kind: 'text', isNeeded: true },
+      { id: 'kva', what: 'Rating on the nameplate', kind: 'number', unit: 'kVA', isNeeded: true },
+      { id: 'old', what: 'Serial number of the old unit', kind: 'text', isNeeded: true },
+    ] as const
+    const [pole] = PLAN.poles
+    const [first] = pole?.sequence.steps ?? []
+    if (!pole || !first) throw new Error('Expected a step.')
+    const sequence = { ...pole.sequence, steps: [{ ...first, asks: [...asks] }] }
+    const plan = { ...PLAN, poles: [{ ...pole, sequence }] }
+    const values = { new: '4711', kva: 76.2, old: '0815' }
+    const read = nameplateOfRun(plan, [done('entry-n', { stepId: 'found', values })], 'A')
+    expect(read).toEqual({ serialNumber: '4711', ratingKva: 76.2 })
   })
 
   it('is sent as it was typed, and reads the same when it comes back', () => {

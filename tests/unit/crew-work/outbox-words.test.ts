@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { Step } from '#domain/jobs/step-sequence.ts'
 import { IN_SERVICE, NOT_YET_SET } from '#domain/jobs/unit-state.ts'
-import { outboxInWords, skewInWords, standingOf } from '../../../web/crew/outbox/outbox-words.ts'
+import { outboxInWords, standingOf } from '../../../web/crew/outbox/outbox-words.ts'
 import { furthestTap } from '../../../web/crew/work/furthest-tap.ts'
 import {
   placeInWords,
@@ -25,13 +25,6 @@ describe('the outbox', () => {
     )
     expect(outboxInWords([aside])).toBe('Nothing waits to be sent.')
     expect([conflict, aside].map(standingOf)).toEqual(['conflict', 'set aside'])
-  })
-
-  it('speaks of a clock that goes wrong by minutes or hours, not by seconds', () => {
-    expect(skewInWords(null)).toBeNull()
-    expect(skewInWords(30_000)).toBeNull()
-    expect(skewInWords(-7 * 60_000)).toContain('7 minutes slow')
-    expect(skewInWords(3 * 3_600_000)).toContain('3 hours fast')
   })
 })
 

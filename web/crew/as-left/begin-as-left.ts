@@ -4,7 +4,7 @@ import type { Phase } from '#domain/units/phases.ts'
 import type { Fields } from '../../record/merge-fields.ts'
 import { type FormShape, settingField, unitField } from './as-left-fields.ts'
 import { SETTING_FIELDS } from './form-fields.ts'
-import { readOffRun } from './read-off-run.ts'
+import { nameplateOfRun, readOffRun } from './read-off-run.ts'
 
 /**
  * What the form begins with: the settings of the plan, what was read in the steps, and who signed
@@ -28,7 +28,10 @@ export function beginAsLeft(
 
 function unitFields(plan: JobPlan, entries: readonly JobEntry[], phase: Phase): Fields {
   const { first, last } = readOffRun(plan, entries, phase)
-  const read: readonly (readonly [string, number | undefined])[] = [
+  const { serialNumber, ratingKva } = nameplateOfRun(plan, entries, phase)
+  const read: readonly (readonly [string, number | string | undefined])[] = [
+    [unitField(phase, 'serialNumber'), serialNumber],
+    [unitField(phase, 'ratingKva'), ratingKva],
     [unitField(phase, 'tapFound'), first.tap],
     [unitField(phase, 'tapLeft'), last.tap],
     [unitField(phase, 'counterFound'), first.counter],

@@ -11,6 +11,12 @@ export interface UnitReadings {
   readonly amps?: number
 }
 
+/** What was read off the nameplate of the unit that is set. */
+export interface NameplateRead {
+  readonly serialNumber?: string
+  readonly ratingKva?: number
+}
+
 type Read = keyof UnitReadings
 
 /**
@@ -63,4 +69,28 @@ function whatIsRead(asked: Asked): Read | null {
     default:
       return null
   }
+}
+
+/** The last nameplate that was read at a step; that of an old unit, which goes away, is not meant. */
+export function nameplateOfRun(
+  plan: JobPlan,
+  entries: readonly JobEntry[],
+  phase: Phase,
+): NameplateRead {
+  const read: { serialNumber?: string; ratingKva?: number } = {}
+  for (const entry of entries) {
+    if (entry.kind !== 'step done' || entry.phase !== phase) continue
+    const steps = plan.poles.find(({ pole }) => pole === entry.pole)?.sequence.steps ?? []
+    for (const asked of steps.find(({ id }) => id === entry.stepId)?.asks ?? []) {
+      const value = entry.values[asked.id]
+      if (/\bold unit\b/i.test(asked.what)) continue
+      if (typeof value === 'string' && /\bserial number\b/i.test(asked.what)) {
+        read.serialNumber = value
+      }
+      if (typeof value === 'number' && asked.kind === 'number' && asked.unit === 'kVA') {
+        read.ratingKva = value
+      }
+    }
+  }
+  return read
 }

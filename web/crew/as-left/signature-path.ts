@@ -34,6 +34,11 @@ function written({ x, y }: Point): string {
 }
 
 function lastPoint(path: string): Point | null {
-  const found = /[ML]([\d.]+) ([\d.]+)$/.exec(path)
-  return found ? { x: Number(found[1]), y: Number(found[2]) } : null
+  const at = Math.max(path.lastIndexOf('M'), path.lastIndexOf('L'))
+  if (at < 0) return null
+  const [x, y] = path
+    .slice(at + 1)
+    .split(' ')
+    .map(Number)
+  return x === undefined || y === undefined ? null : { x, y }
 }

@@ -1,12 +1,10 @@
 import { useConnection } from '../../api/on-device.ts'
 import { Moment } from '../../record/moment.tsx'
 import { sizeInWords } from '../../record/size-in-words.ts'
-import { skewInWords } from './outbox-words.ts'
 
 /** Whether the server is there, what is shown in its place, and what of the device is worth a word. */
 export function ConnectionLine() {
-  const { isOnline, copyFrom, clockSkewMs, storage } = useConnection()
-  const skew = skewInWords(clockSkewMs)
+  const { isOnline, copyFrom, storage, warnings } = useConnection()
   return (
     <div className="stack">
       <p role="status">
@@ -20,7 +18,11 @@ export function ConnectionLine() {
           Shown from the copy on this device, as of <Moment at={copyFrom} />.
         </p>
       )}
-      {skew && <p>{skew}</p>}
+      {warnings.map((words) => (
+        <p key={words} role="status">
+          {words}
+        </p>
+      ))}
       {storage && (
         <p>
           {sizeInWords(storage.usedBytes)} are used on this device

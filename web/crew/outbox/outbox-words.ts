@@ -40,20 +40,3 @@ export function outboxInWords(items: readonly OutboxItem[]): string {
     ? `${waiting}.`
     : `${waiting}, ${forYou} ${forYou === 1 ? 'needs' : 'need'} you.`
 }
-
-const MINUTE_MS = 60_000
-const HOUR_MS = 60 * MINUTE_MS
-/** Clocks that differ by less are not worth a word. */
-const LEAST_SKEW_MS = 2 * MINUTE_MS
-
-/** What a wrong clock of the device means; null where it goes well enough or nobody knows. */
-export function skewInWords(clockSkewMs: number | null): string | null {
-  if (clockSkewMs === null || Math.abs(clockSkewMs) < LEAST_SKEW_MS) return null
-  const byMs = Math.abs(clockSkewMs)
-  const by =
-    byMs < HOUR_MS
-      ? counted(Math.round(byMs / MINUTE_MS), 'minute')
-      : counted(Math.round(byMs / HOUR_MS), 'hour')
-  const way = clockSkewMs > 0 ? 'fast' : 'slow'
-  return `The clock of this device is ${by} ${way}. Times of entry are the device's; the server notes its own beside them. Set the clock.`
-}

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { JobEntry } from '#domain/jobs/job-entry.ts'
-import { addressOfAttachment } from '../../../api/attachments.ts'
+import { useFileAddress } from '../../../api/on-device.ts'
 import { type OutboxItem, useOutbox } from '../../../api/outbox.ts'
 import { Moment } from '../../../record/moment.tsx'
 import { useSelection } from '../../../state/selection.ts'
@@ -8,8 +8,6 @@ import type { FieldEntry, FieldJob } from '../fold-field-job.ts'
 import { StandingMark } from '../standing-mark.tsx'
 import { offPoleWords } from './off-pole-words.ts'
 import { TakePhoto } from './take-photo.tsx'
-import { useBlobAddress } from './use-blob-address.ts'
-import { useOutboxFile } from './use-outbox-file.ts'
 
 interface Props {
   readonly field: FieldJob
@@ -51,9 +49,8 @@ interface PhotoProps {
 
 function Photo({ entry, standing, item }: PhotoProps) {
   const { units } = useSelection()
-  const onDevice = useBlobAddress(useOutboxFile(item?.id ?? null))
+  const address = useFileAddress(entry.attachmentId)
   const [isMissing, setIsMissing] = useState(false)
-  const address = onDevice ?? (item ? null : addressOfAttachment(entry.attachmentId))
   const isRefused = item?.state === 'refused'
   return (
     <li className="photo">
