@@ -3,7 +3,7 @@ import { findChromium } from './find-chromium.mjs'
 import { HOW_TO_INSTALL } from './install-chromium.mjs'
 
 /** WebGL in software, so that a machine without a graphics card draws the map, and no traffic of the browser's own. */
-const FLAGS = [
+export const CHROMIUM_FLAGS = [
   '--no-sandbox',
   '--use-angle=swiftshader',
   '--enable-unsafe-swiftshader',
@@ -18,5 +18,5 @@ const FLAGS = [
 export function launchChromium(): Promise<Browser> {
   const executablePath = findChromium()
   if (!executablePath) throw new Error(HOW_TO_INSTALL)
-  return chromium.launch({ executablePath, args: FLAGS })
+  return chromium.launch({ executablePath, args: CHROMIUM_FLAGS })
 }

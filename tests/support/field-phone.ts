@@ -1,0 +1,97 @@
+import { mkdtemp, readlink, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { setTimeout as sleep } from 'node:timers/promises'
+import { type BrowserContext, chromium, type Page } from 'playwright-core'
+import { PHONE } from './desk-page.ts'
+import { findChromium } from './find-chromium.mjs'
+import { HOW_TO_INSTALL } from './install-chromium.mjs'
+import { CHROMIUM_FLAGS } from './launch-chromium.ts'
+
+/** A phone of the crew: a browser with a profile of its own, which outlives the browser. */
+export interface FieldPhone {
+  /** Starts the browser and opens an address; what was open before is gone. */
+  readonly open: (address: string) => Promise<Page>
+  /** Cuts the network off, or gives it back. */
+  readonly cutOff: (isCutOff: boolean) => Promise<void>
+  /** The system kills the browser: nothing is saved on the way out. */
+  readonly crash: () => Promise<void>
+  /** The person closes the browser. */
+  readonly close: () => Promise<void>
+  /** For good, with its profile. */
+  readonly throwAway: () => Promise<void>
+  /** What the pages complained about, but for requests that found no server. */
+  readonly complaints: string[]
+}
+
+/** Chromium says so of each request; the page tells it in its own words. */
+const NO_SERVER = /net::ERR_(CONNECTION|INTERNET|FAILED|NETWORK|EMPTY|ABORTED)/
+
+export async function fieldPhone(): Promise<FieldPhone> {
+  const executablePath = findChromium()
+  if (!executablePath) throw new Error(HOW_TO_INSTALL)
+  const folder = await mkdtemp(join(tmpdir(), 'crossarm-phone-'))
+  const complaints: string[] = []
+  let context: BrowserContext | null = null
+  let isCutOff = false
+  const close = async () => {
+    await context?.close()
+    context = null
+  }
+  return {
+    complaints,
+    open: async (address) => {
+      await close()
+      context = await chromium.launchPersistentContext(folder, {
+        executablePath,
+        args: CHROMIUM_FLAGS,
+        viewport: PHONE,
+        hasTouch: true,
+        isMobile: true,
+        reducedMotion: 'reduce',
+      })
+      await context.setOffline(isCutOff)
+      const page = context.pages()[0] ?? (await context.newPage())
+      page.on('pageerror', (error) => complaints.push(error.message))
+      page.on('console', (message) => {
+        if (message.type() === 'error' && !NO_SERVER.test(message.text())) {
+          complaints.push(message.text())
+        }
+      })
+      await page.goto(address)
+      return page
+    },
+    cutOff: async (next) => {
+      isCutOff = next
+      await context?.setOffline(next)
+    },
+    crash: async () => {
+      await killBrowserOf(folder)
+      await context?.close().catch(() => {})
+      context = null
+    },
+    close,
+    throwAway: async () => {
+      await close()
+      await rm(folder, { recursive: true, force: true })
+    },
+  }
+}
+
+/** Chromium writes host and process into a link in its profile, which goes when it ends in order. */
+async function killBrowserOf(folder: string): Promise<void> {
+  const lock = await readlink(join(folder, 'SingletonLock'))
+  const pid = Number(/-(\d+)$/.exec(lock)?.[1])
+  if (!Number.isInteger(pid)) throw new Error(`Expected a process in “${lock}”.`)
+  process.kill(pid, 'SIGKILL')
+  while (isRunning(pid)) await sleep(20)
+}
+
+function isRunning(pid: number): boolean {
+  try {
+    process.kill(pid, 0)
+    return true
+  } catch {
+    return false
+  }
+}
