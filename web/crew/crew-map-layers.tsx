@@ -2,16 +2,21 @@ import { Layer, Source } from '@vis.gl/react-maplibre'
 import type { Position } from '#domain/feeder/geometry.ts'
 import { type MapColours, useMapColours } from '../map/map-colours.ts'
 import { SLOTS } from '../map/slots.ts'
+import { useSelection } from '../state/selection.ts'
+import { crewViewOf } from './crew-view.ts'
 import { useDevicePosition } from './device-position.ts'
+import { JobMapLayers } from './jobs/job-map-layers.tsx'
 import { useTypedPlace } from './search-state.ts'
 
-/** Where the device is, and the coordinates that were typed. */
+/** The open job, where the device is, and the coordinates that were typed. */
 export function CrewMapLayers() {
   const colours = useMapColours()
   const device = useDevicePosition()
   const typed = useTypedPlace()
+  const view = crewViewOf(useSelection().view)
   return (
     <>
+      {'jobId' in view && <JobMapLayers key={view.jobId} jobId={view.jobId} colours={colours} />}
       {device.status === 'known' && (
         <Mark id="crew-device" at={device.at} colour={colours.focus} colours={colours} />
       )}

@@ -30,7 +30,12 @@ export function findPolesById(
       const match = matchOf(pole.id, wanted)
       return match ? [{ pole, match, way: from ? wayTo(from, pole.at) : null }] : []
     })
-    .sort((a, b) => MATCHES.indexOf(a.match) - MATCHES.indexOf(b.match) || nearerFirst(a, b))
+    .sort((a, b) => betterMatch(a, b) || nearerFirst(a, b))
+}
+
+/** Orders by how an id answers; what was found by its place alone has no order of that kind. */
+export function betterMatch({ match: a }: FoundPole, { match: b }: FoundPole): number {
+  return a && b ? MATCHES.indexOf(a) - MATCHES.indexOf(b) : 0
 }
 
 /** All poles within reach of a position, nearest first. */

@@ -3,8 +3,14 @@ import type { Units } from '../state/address.ts'
 import { Button } from '../ui/button.tsx'
 import { followDevice, stopFollowing, useDevicePosition } from './device-position.ts'
 
+interface Props {
+  readonly units: Units
+  /** What the position is for, as the button says it. */
+  readonly asks?: string
+}
+
 /** Turns the device's position on and off, and says in plain words how that went. */
-export function NearMe({ units }: { readonly units: Units }) {
+export function NearMe({ units, asks = 'Near me: use my position' }: Props) {
   const device = useDevicePosition()
   if (device.status === 'known') {
     return (
@@ -19,7 +25,7 @@ export function NearMe({ units }: { readonly units: Units }) {
   return (
     <div className="stack">
       <Button onClick={followDevice} disabled={device.status === 'asking'}>
-        {device.status === 'asking' ? 'Asking the device…' : 'Near me: use my position'}
+        {device.status === 'asking' ? 'Asking the device…' : asks}
       </Button>
       {device.status === 'failed' && (
         <p className="state-note" role="status">

@@ -1,4 +1,7 @@
-import { useEffect, useMemo } from 'react'
+import { lazy, Suspense, useEffect, useMemo } from 'react'
+import { useJobs } from '../api/jobs.ts'
+import { JobStateMark } from '../jobs/job-state-mark.tsx'
+import { polesInWords } from '../jobs/job-words.ts'
 import type { Units } from '../state/address.ts'
 import { showPlace } from '../state/camera.ts'
 import { useFeeder } from '../state/feeder.tsx'
@@ -6,24 +9,33 @@ import { hoverPole } from '../state/hover.ts'
 import { select, useSelection } from '../state/selection.ts'
 import { Field } from '../ui/field.tsx'
 import { List, ListRow } from '../ui/list.tsx'
-import { searchPoles } from './crew-search.ts'
+import { LoadingNote } from '../ui/state-note.tsx'
+import { type FoundAcross, searchPoles } from './crew-search.ts'
+import { viewText } from './crew-view.ts'
 import { useDevicePosition } from './device-position.ts'
-import type { FoundPole } from './find-poles.ts'
+import { findJobs } from './jobs/find-jobs.ts'
+import { openJob } from './jobs/job-row.tsx'
+import { useKnownFeeders } from './known-feeders.ts'
 import { NearMe } from './near-me.tsx'
+import { NeedleNote } from './needle-note.tsx'
 import { markTypedPlace, typeSearch, useSearchText } from './search-state.ts'
 import { WayNeedle } from './way-needle.tsx'
+
+const ScanLabel = lazy(async () => ({
+  default: (await import('./scan/scan-label.tsx')).ScanLabel,
+}))
 
 /** More rows help nobody who stands in a field. */
 const MOST_ROWS = 30
 
-/** Finds a pole by a scrap of its id, by coordinates, or near the device. */
+/** Finds a pole by a scrap of its id, by its job, by coordinates, by its label, or near the device. */
 export function PoleFinder() {
-  const { feeder } = useFeeder()
+  const feeders = useKnownFeeders()
   const { units } = useSelection()
   const text = useSearchText()
   const device = useDevicePosition()
   const deviceAt = device.status === 'known' ? device.at : null
-  const answer = useMemo(() => searchPoles(feeder.poles, text, deviceAt), [feeder, text, deviceAt])
+  const answer = useMemo(() => searchPoles(feeders, text, deviceAt), [feeders, text, deviceAt])
   useEffect(() => {
     markTypedPlace(answer.typedAt)
     if (answer.typedAt && answer.poles.length > 0) showPlace(answer.typedAt)
@@ -31,8 +43,8 @@ export function PoleFinder() {
   return (
     <section className="stack" aria-label="Find a pole">
       <Field
-        label="Pole id or coordinates"
-        hint="Any part of the id, or degrees, UTM or US National Grid: 418 · 43.5123 -107.2210 · 13T CJ 12345 67890"
+        label="Pole id, job or coordinates"
+        hint="Any part of the id or of a job’s title, or degrees, UTM or US National Grid: 418 · 43.5123 -107.2210 · 13T CJ 12345 67890"
       >
         {(control) => (
           <input
@@ -47,32 +59,57 @@ export function PoleFinder() {
           />
         )}
       </Field>
-      <NearMe units={units} />
+      <Suspense fallback={<LoadingNote what="Opening the scanner…" />}>
+        <ScanLabel feeders={feeders} />
+      </Suspense>
+      <FoundJobs text={text} />
       <p role="status">{answer.heading}</p>
       {answer.poles.length > 0 && (
         <List label="Poles found">
           {answer.poles.slice(0, MOST_ROWS).map((found) => (
-            <FoundRow key={found.pole.id} found={found} units={units} />
+            <FoundRow key={`${found.feeder.id} ${found.pole.id}`} found={found} units={units} />
           ))}
         </List>
       )}
       {answer.poles.length > MOST_ROWS && (
         <p>The first {MOST_ROWS} are listed; type more of the id to narrow it down.</p>
       )}
+      <NearMe units={units} />
+      {deviceAt && <NeedleNote />}
     </section>
   )
 }
 
-function FoundRow({ found, units }: { readonly found: FoundPole; readonly units: Units }) {
-  const { id, location } = found.pole
+function FoundJobs({ text }: { readonly text: string }) {
+  const jobs = findJobs(useJobs(null).data ?? [], text)
+  if (jobs.length === 0) return null
+  return (
+    <List label="Jobs found">
+      {jobs.slice(0, MOST_ROWS).map((job) => (
+        <ListRow key={job.id} onChoose={() => openJob(job)}>
+          <strong>{job.title}</strong>
+          <span>Job at {polesInWords(job.poles)}</span>
+          <JobStateMark state={job.state} />
+        </ListRow>
+      ))}
+    </List>
+  )
+}
+
+function FoundRow({ found, units }: { readonly found: FoundAcross; readonly units: Units }) {
+  const openId = useFeeder().feeder.header.id
+  const { pole, feeder } = found
+  const open = () =>
+    select({ feeder: feeder.id, pole: pole.id, view: viewText({ part: 'pole finder' }) })
   return (
     <ListRow
-      onChoose={() => select({ pole: id })}
-      onPreview={(isOn) => hoverPole(isOn ? id : null)}
+      onChoose={open}
+      onPreview={(isOn) => feeder.id === openId && hoverPole(isOn ? pole.id : null)}
     >
-      <strong className="crew-pole-id">{id}</strong>
+      <strong className="crew-pole-id">{pole.id}</strong>
+      {feeder.id !== openId && <span>On {feeder.name}</span>}
       {found.way && <WayNeedle way={found.way} units={units} />}
-      {location && <span>{location}</span>}
+      {pole.location && <span>{pole.location}</span>}
     </ListRow>
   )
 }

@@ -7,6 +7,7 @@ import { List } from '../ui/list.tsx'
 import { CopyText } from './copy-text.tsx'
 import { useDevicePosition } from './device-position.ts'
 import { NearMe } from './near-me.tsx'
+import { NeedleNote } from './needle-note.tsx'
 import { WayNeedle } from './way-needle.tsx'
 
 /** Where a pole stands: the way from the device, words, and every notation to copy. */
@@ -19,11 +20,12 @@ export function PolePlace({ pole }: { readonly pole: Pole }) {
       <h3>Where it stands</h3>
       {device.status === 'known' && (
         <p className="crew-way">
-          <WayNeedle way={wayTo(device.at, pole.at)} units={units} />
+          <WayNeedle way={wayTo(device.at, pole.at)} units={units} hasTurn />
         </p>
       )}
       <p>{pole.location ?? 'No directions in words are recorded.'}</p>
       <NearMe units={units} />
+      <NeedleNote />
       {header.coordinates === 'schematic' && (
         <p className="state-note">
           The positions of this feeder are a drawing scheme, not places: these coordinates lead

@@ -1,0 +1,82 @@
+import { useState } from 'react'
+import { dropFromDevice, useConnection, useOnDevice } from '../../api/on-device.ts'
+import { agoInWords, momentInWords } from '../../record/moment-in-words.ts'
+import { sizeInWords } from '../../record/size-in-words.ts'
+import { useNow } from '../../record/use-now.ts'
+import { Button } from '../../ui/button.tsx'
+import { ErrorNote } from '../../ui/state-note.tsx'
+import { useTakeOffline } from './use-take-offline.ts'
+
+type What = { readonly jobId: string } | { readonly feederId: string }
+
+interface Props {
+  readonly what: What
+  /** "this job", "the feeder Windmill": as it stands in a sentence. */
+  readonly of: string
+}
+
+/** Puts a job or a feeder on the device, says what is there, how old and how large, and drops it. */
+export function TakeOfflinePanel({ what, of }: Props) {
+  const kept = useOnDevice().find((item) =>
+    'jobId' in what
+      ? item.jobId === what.jobId
+      : item.jobId === undefined && item.feederId === what.feederId,
+  )
+  const { taking, take, cancel } = useTakeOffline(what)
+  const { storage } = useConnection()
+  const nowMs = useNow()
+  const [problem, setProblem] = useState<unknown>(null)
+  const drop = (key: string) => {
+    dropFromDevice(key).then(() => setProblem(null), setProblem)
+  }
+  return (
+    <div className="stack">
+      {kept ? (
+        <p>
+          <strong>✓ On this device</strong>, as of{' '}
+          {agoInWords(kept.keptAt, nowMs) ?? momentInWords(kept.keptAt)} (
+          {momentInWords(kept.keptAt)}), {sizeInWords(kept.sizeBytes)}: {kept.words}.
+        </p>
+      ) : (
+        <p>
+          Not on this device yet. Take {of} offline before you drive out of signal: records, map,
+          drawings and photos come along.
+        </p>
+      )}
+      {taking.status === 'taking' && (
+        <div className="state-note" role="status">
+          <span>
+            {taking.words}
+            {taking.all > 0 && `: ${taking.done} of ${taking.all}`}…
+          </span>
+          <progress
+            className="crew-progress"
+            aria-label="Taking offline"
+            value={taking.done}
+            max={Math.max(1, taking.all)}
+          />
+          <Button onClick={cancel}>Stop</Button>
+        </div>
+      )}
+      {taking.status === 'failed' && (
+        <ErrorNote title="Not all of it came onto the device" error={taking.problem} />
+      )}
+      {problem !== null && <ErrorNote title="It was not dropped" error={problem} />}
+      {taking.status !== 'taking' && (
+        <div className="row">
+          <Button onClick={take}>{kept ? 'Fetch it anew' : 'Take offline'}</Button>
+          {kept && <Button onClick={() => drop(kept.key)}>Drop it from the device</Button>}
+        </div>
+      )}
+      {kept && storage?.isPersistent === false && (
+        <p>
+          The browser may clear what is kept here when the device runs short of room; a page that is
+          installed on the home screen mostly stays. Send what waits as soon as there is signal.
+        </p>
+      )}
+      {kept && (
+        <p>What you entered and is not sent yet stays on the device, also when it is dropped.</p>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,181 @@
+import { useEffect } from 'react'
+import { JobStateMark } from '../../jobs/job-state-mark.tsx'
+import { capitalised, dueInWords, isLate, KIND_WORDS } from '../../jobs/job-words.ts'
+import { HazardList } from '../../jobs/plan/hazard-list.tsx'
+import { MistakeList } from '../../jobs/plan/mistake-list.tsx'
+import { SettingsSheet } from '../../jobs/plan/settings-sheet.tsx'
+import '../../jobs/jobs.css'
+import '../../birds/birds.css'
+import { Attachments } from '../../record/attachments.tsx'
+import { showPlace } from '../../state/camera.ts'
+import { useFeeder } from '../../state/feeder.tsx'
+import { counted } from '../../state/format.ts'
+import { select, useSelection } from '../../state/selection.ts'
+import { localToday } from '../../state/today.ts'
+import { ArrivingTitle } from '../../ui/arriving-title.tsx'
+import { Button } from '../../ui/button.tsx'
+import { ErrorNote, LoadingNote } from '../../ui/state-note.tsx'
+import { CrewPole } from '../crew-pole.tsx'
+import { DeviceHealth } from '../device/device-health.tsx'
+import { TakeOfflinePanel } from '../device/take-offline-panel.tsx'
+import { openCrewView } from '../open-crew-view.ts'
+import { useFieldJob } from '../work/field-job.ts'
+import { FieldMoves } from '../work/field-moves.tsx'
+import type { FieldJob } from '../work/fold-field-job.ts'
+import { CrewFold } from './crew-fold.tsx'
+import { JobPapers } from './job-papers.tsx'
+import { JobReadings } from './job-readings.tsx'
+import { JobRound } from './job-round.tsx'
+import { KitChecklist } from './kit-checklist.tsx'
+import { nextStepOf } from './next-step.ts'
+import { NextStepBar } from './next-step-bar.tsx'
+import { useRound } from './use-round.ts'
+
+/** A job for whoever is sent out for it. One of another feeder opens that feeder. */
+export function JobPage({ jobId }: { readonly jobId: string }) {
+  const { field, error, refetch } = useFieldJob(jobId)
+  const { feeder } = useFeeder()
+  const feederId = field?.job.feederId
+  useEffect(() => {
+    if (feederId !== undefined) select({ feeder: feederId })
+  }, [feederId])
+  const back = <Button onClick={() => openCrewView({ part: 'jobs' })}>All jobs</Button>
+  if (error) {
+    return (
+      <>
+        {back}
+        <ErrorNote title="The job could not be opened" error={error} onRetry={refetch} />
+      </>
+    )
+  }
+  if (!field) {
+    return (
+      <>
+        {back}
+        <LoadingNote what="Opening the job…" />
+      </>
+    )
+  }
+  if (feederId !== feeder.header.id) return <LoadingNote what="Opening the feeder of the job…" />
+  return <OpenJob field={field} />
+}
+
+function OpenJob({ field }: { readonly field: FieldJob }) {
+  const { job, run, asLeft } = field
+  const { pole: chosen } = useSelection()
+  const { poleById } = useFeeder()
+  const round = useRound(job.id, job.plan)
+  const next = nextStepOf({
+    state: job.state,
+    run,
+    order: round.order.map(({ pole }) => pole),
+    hasAsLeft: asLeft !== null,
+  })
+  const nextPole = 'poleId' in next ? next.poleId : null
+  const shownPole = nextPole ?? round.order[0]?.pole ?? null
+  useEffect(() => {
+    const at = shownPole === null ? undefined : poleById.get(shownPole)?.at
+    if (at && round.order.length === 1) showPlace(at)
+  }, [shownPole, poleById, round.order.length])
+
+  const other = chosen === null ? undefined : poleById.get(chosen)
+  if (other && !job.plan.poles.some(({ pole }) => pole === other.id)) {
+    return <CrewPole pole={other} back="Back to the job" onBack={() => select({ pole: null })} />
+  }
+  return (
+    <article className="stack" aria-label={`Job ${job.title}`}>
+      <JobHead field={field} />
+      <DeviceHealth />
+      <JobRound field={field} round={round} nextPole={nextPole} />
+      <JobParts field={field} order={round.order.map(({ pole }) => pole)} />
+      <NextStepBar field={field} next={next} />
+    </article>
+  )
+}
+
+function JobHead({ field: { job, waiting } }: { readonly field: FieldJob }) {
+  const today = localToday()
+  return (
+    <header className="stack">
+      <div>
+        <Button onClick={() => openCrewView({ part: 'jobs' })}>All jobs</Button>
+      </div>
+      <ArrivingTitle of={job.id} className="crew-title">
+        {job.title}
+      </ArrivingTitle>
+      <p>
+        <JobStateMark state={job.state} /> {KIND_WORDS[job.plan.kind]}.{' '}
+        <span className={isLate(job, today) ? 'job-late' : undefined}>
+          {capitalised(dueInWords(job, today))}.
+        </span>
+        {job.crew !== '' && ` For ${job.crew}.`}
+      </p>
+      {job.state === 'returned' && job.reason !== '' && (
+        <p className="state-note">Sent back: {job.reason}</p>
+      )}
+      {job.note !== '' && <p className="job-note">{job.note}</p>}
+      {waiting > 0 && (
+        <p role="status">
+          {counted(waiting, 'thing')} of this job {waiting === 1 ? 'waits' : 'wait'} on this device
+          to be sent.
+        </p>
+      )}
+    </header>
+  )
+}
+
+interface PartsProps {
+  readonly field: FieldJob
+  readonly order: readonly string[]
+}
+
+/** Everything else of a job, each part folded but what can hurt. */
+function JobParts({ field, order }: PartsProps) {
+  const { job } = field
+  const { plan } = job
+  const { bank, hazards, kit, settings, mistakes } = plan
+  return (
+    <>
+      <CrewFold title={`What can hurt: ${counted(hazards.length, 'hazard')}`} isOpen>
+        <HazardList hazards={hazards} />
+      </CrewFold>
+      {bank && (
+        <CrewFold title="What meters should show">
+          <JobReadings jobId={job.id} plan={plan} bank={bank} />
+        </CrewFold>
+      )}
+      {mistakes.length > 0 && (
+        <CrewFold title="What would show a mistake">
+          <MistakeList mistakes={mistakes} />
+        </CrewFold>
+      )}
+      {settings.length > 0 && (
+        <CrewFold title="Settings">
+          <SettingsSheet settings={settings} />
+        </CrewFold>
+      )}
+      <CrewFold title={`Kit: ${counted(kit.length, 'line')}`}>
+        <KitChecklist jobId={job.id} kit={kit} />
+      </CrewFold>
+      <CrewFold title="Take offline">
+        <TakeOfflinePanel what={{ jobId: job.id }} of="this job" />
+      </CrewFold>
+      <CrewFold title="Papers, files and link">
+        <JobPapers job={job} order={order} />
+      </CrewFold>
+      <Attachments
+        holder={{ feederId: job.feederId, attachedTo: 'job', attachedToId: job.id }}
+        of={`the job ${job.title}`}
+        isReadOnly
+      />
+      {job.state === 'in the field' && (
+        <Button onClick={() => openCrewView({ part: 'as-left', jobId: job.id })}>
+          As left: what stands there now
+        </Button>
+      )}
+      <CrewFold title="Start, end, or give back" isOpen={job.state === 'returned'}>
+        <FieldMoves field={field} />
+      </CrewFold>
+    </>
+  )
+}

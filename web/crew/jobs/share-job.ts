@@ -1,0 +1,31 @@
+import type { Job } from '#contract/jobs.ts'
+import { viewText } from '../crew-view.ts'
+
+/** Address that opens a job on the crew's desk, for another device. */
+export function addressOfJob({ id, feederId }: Pick<Job, 'id' | 'feederId'>): string {
+  const parameters = new URLSearchParams({
+    feeder: feederId,
+    person: 'crew',
+    view: viewText({ part: 'job', jobId: id }) ?? '',
+  })
+  return `${window.location.origin}/?${parameters}`
+}
+
+/** Hands the link to the device's own sharing, else to the clipboard; says in words how that went. */
+export async function shareJob(job: Pick<Job, 'id' | 'feederId' | 'title'>): Promise<string> {
+  const url = addressOfJob(job)
+  if (navigator.share) {
+    try {
+      await navigator.share({ title: job.title, url })
+      return 'Shared.'
+    } catch (error) {
+      if (error instanceof Error && error.name === 'AbortError') return 'Not shared.'
+    }
+  }
+  try {
+    await navigator.clipboard.writeText(url)
+    return 'The link is copied.'
+  } catch {
+    return `The browser does not let this page share or copy. The link: ${url}`
+  }
+}
