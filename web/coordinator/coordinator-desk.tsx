@@ -1,4 +1,5 @@
 import { lazy, type ReactNode, Suspense } from 'react'
+import { jobIdOfView } from '../jobs/job-view.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { select, useSelection } from '../state/selection.ts'
 import { EmptyNote, ErrorNote, LoadingNote } from '../ui/state-note.tsx'
@@ -11,6 +12,9 @@ import { type BirdRecord, useBirdRecord } from './use-bird-record.ts'
 
 const YearDesk = lazy(async () => ({
   default: (await import('./year/year-desk.tsx')).YearDesk,
+}))
+const ProgrammeJob = lazy(async () => ({
+  default: (await import('./year/programme-job.tsx')).ProgrammeJob,
 }))
 const FindsDesk = lazy(async () => ({
   default: (await import('./finds/finds-desk.tsx')).FindsDesk,
@@ -28,6 +32,7 @@ export function CoordinatorDesk() {
   const { view } = useSelection()
   const { feeder } = useFeeder()
   const tab = deskTabOf(view)
+  const jobId = jobIdOfView(view)
   if (record.sites.length === 0) {
     return (
       <EmptyNote what="The points of this feeder stand for no known poles, so there is nothing to protect here. Open a feeder whose poles are surveyed or invented." />
@@ -44,7 +49,7 @@ export function CoordinatorDesk() {
       >
         <RecordState record={record} />
         <Suspense fallback={<LoadingNote what="Opening the page…" />}>
-          {bodyOf(tab, record)}
+          {jobId === null ? bodyOf(tab, record) : <ProgrammeJob key={jobId} jobId={jobId} />}
         </Suspense>
         <BirdCautions />
       </Tabs>

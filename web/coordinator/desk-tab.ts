@@ -10,6 +10,8 @@ export type DeskTab = (typeof DESK_TABS)[number]['id']
 /** The tab that a view of the address belongs to; what stands open on it may follow after "~". */
 export function deskTabOf(view: string | null): DeskTab {
   const [first] = view?.split('~') ?? []
+  // Jobs come from the year's work.
+  if (first === 'job') return 'year'
   return DESK_TABS.find(({ id }) => id === first)?.id ?? 'poles'
 }
 

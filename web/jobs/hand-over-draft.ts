@@ -12,8 +12,8 @@ export type HandOverDraft = z.infer<typeof HandOverDraft>
 /** Drafts by where the job would come from. */
 export const handOverDrafts = keptDrafts('crossarm.hand-over-drafts', HandOverDraft)
 
-export function newHandOver(title: string): HandOverDraft {
-  return { ...NO_HEAD, title, loopOhm: '', elevation: '' }
+export function newHandOver(title: string, dueOn: string): HandOverDraft {
+  return { ...NO_HEAD, title, dueOn, loopOhm: '', elevation: '' }
 }
 
 export interface HandOverFaults {

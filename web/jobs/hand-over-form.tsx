@@ -27,16 +27,18 @@ interface Props {
   /** Whether the work is on a regulator bank: then the figures of its bypass are asked for. */
   readonly isOnBank: boolean
   readonly suggestedTitle: string
+  readonly suggestedDue?: string
   readonly onDrafted: (job: Job) => void
   readonly onGiveUp: () => void
 }
 
 /** Asks what the crew should know beside the plan, then has the job drafted. */
 export function HandOverForm(props: Props) {
-  const { draftKey, what, origin, bank = 0, isOnBank, suggestedTitle, onDrafted, onGiveUp } = props
+  const { draftKey, what, origin, bank = 0, isOnBank, onDrafted, onGiveUp } = props
+  const { suggestedTitle, suggestedDue = '' } = props
   const feederId = useFeeder().feeder.header.id
   const { units } = useSelection()
-  const draft = handOverDrafts.use(draftKey) ?? newHandOver(suggestedTitle)
+  const draft = handOverDrafts.use(draftKey) ?? newHandOver(suggestedTitle, suggestedDue)
   const keep = (part: Partial<HandOverDraft>) =>
     handOverDrafts.keep(draftKey, { ...draft, ...part })
   const { draft: drafting } = useJobChanges(feederId)

@@ -1,5 +1,6 @@
 import { useMay } from '../api/account.ts'
 import { useFindings } from '../api/feeders.ts'
+import { FeederJobs } from '../jobs/feeder-jobs.tsx'
 import { RecordFoot } from '../record/record-foot.tsx'
 import { convergedCase, whyUnsolved } from '../state/case-solutions.ts'
 import { useFeeder } from '../state/feeder.tsx'
@@ -24,6 +25,7 @@ export function Overview() {
       <WorkLine />
       <CaseTable />
       <SavedList />
+      <FeederJobs howToBegin="Keep a proposal, open it, and hand it to the crew." />
       <FindingsLine />
       <RecordFoot />
       {feeder.header.citation && <p className="small soft">{feeder.header.citation}</p>}

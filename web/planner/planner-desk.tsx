@@ -1,4 +1,6 @@
-import { useSelection } from '../state/selection.ts'
+import { jobIdOfView } from '../jobs/job-view.ts'
+import { JobPage } from '../jobs/page/job-page.tsx'
+import { select, useSelection } from '../state/selection.ts'
 import { AddFeeder } from './add-feeder.tsx'
 import { FindingsView } from './findings-view.tsx'
 import { Overview } from './overview.tsx'
@@ -14,6 +16,17 @@ export function PlannerDesk() {
   const { view, proposal, study, choice, pole } = useSelection()
   if (view === 'add') return <AddFeeder />
   if (view === 'several') return <SeveralFeeders />
+  const jobId = jobIdOfView(view)
+  if (jobId !== null) {
+    return (
+      <JobPage
+        key={jobId}
+        jobId={jobId}
+        backWords={proposal === null ? 'Back to the feeder' : 'Back to the proposal'}
+        onBack={() => select({ view: null })}
+      />
+    )
+  }
   return (
     <div className="stack planner">
       <PoleSearch />

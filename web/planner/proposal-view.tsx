@@ -9,6 +9,7 @@ import { BeforeAfter } from './before-after.tsx'
 import { ExcludedList } from './excluded-list.tsx'
 import { KeptNote, KeptRecord } from './kept-record.tsx'
 import { type OpenProposal, useOpenProposal } from './open-proposal.ts'
+import { ProposalJobs } from './proposal-jobs.tsx'
 import { ProposalMoney } from './proposal-money.tsx'
 import { SaveForm } from './save-form.tsx'
 import { useTrialBanks } from './use-trial-banks.ts'
@@ -47,6 +48,7 @@ function Opened({ open }: { readonly open: OpenProposal }) {
       ))}
       <ProposalMoney open={open} />
       <SaveForm open={open} />
+      {saved && <ProposalJobs saved={saved} />}
       <BeforeAfter request={request} />
       {result && proposal.nearAlternatives.length > 0 && (
         <p>

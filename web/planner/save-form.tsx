@@ -6,6 +6,7 @@ import { listed } from '../state/format.ts'
 import { select, useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
 import { ErrorNote } from '../ui/state-note.tsx'
+import { viewOfHandOver } from './hand-over-view.ts'
 import { NameAndNote } from './name-and-note.tsx'
 import type { OpenProposal } from './open-proposal.ts'
 import { useSaveDraft } from './save-draft.ts'
@@ -19,9 +20,12 @@ export function SaveForm({ open }: { readonly open: OpenProposal }) {
   const judged = useJudgedProposal(open)
   const { save } = useProposalChanges(feeder.header.id)
   const { study, choice, proposal } = useSelection()
-  const { isOpen, name, note, change, clear } = useSaveDraft(`${proposal ?? study} ${choice}`)
+  const { isOpen, isForCrew, name, note, change, clear } = useSaveDraft(
+    `${proposal ?? study} ${choice}`,
+  )
   const suggested = `Bank at ${listed(banks.map(({ pole }) => pole))}`
   const given = name ?? suggested
+  const mayDraft = useMay('draft or change a job')
   const mayKeep = useMay('keep or change a proposal')
   if (open.saved !== null && !isMoved) return null
   if (!mayKeep) {
@@ -35,7 +39,7 @@ export function SaveForm({ open }: { readonly open: OpenProposal }) {
       {
         onSuccess: ({ id }) => {
           clear()
-          select({ proposal: id, moved: null })
+          select({ proposal: id, moved: null, view: isForCrew ? viewOfHandOver(0) : null })
         },
       },
     )
@@ -43,9 +47,14 @@ export function SaveForm({ open }: { readonly open: OpenProposal }) {
   if (!isOpen) {
     return (
       <div className="row">
-        <Button look="main" onClick={() => change({ isOpen: true })}>
+        <Button look="main" onClick={() => change({ isOpen: true, isForCrew: false })}>
           Keep as proposal
         </Button>
+        {mayDraft && (
+          <Button onClick={() => change({ isOpen: true, isForCrew: true })}>
+            Keep and hand to crew
+          </Button>
+        )}
       </div>
     )
   }
@@ -55,7 +64,7 @@ export function SaveForm({ open }: { readonly open: OpenProposal }) {
       {save.error && <ErrorNote title="It was not kept." error={save.error} />}
       <div className="row">
         <Button type="submit" look="main" disabled={!judged || save.isPending}>
-          {save.isPending ? 'Keeping…' : 'Keep'}
+          {save.isPending ? 'Keeping…' : isForCrew ? 'Keep, then hand over' : 'Keep'}
         </Button>
         <Button onClick={() => change({ isOpen: false })}>Not now</Button>
       </div>

@@ -7,12 +7,12 @@ import {
   originByHand,
 } from '../jobs/by-hand-draft.ts'
 import { HandOverForm } from '../jobs/hand-over-form.tsx'
+import { viewOfJob } from '../jobs/job-view.ts'
 import { KIND_WORDS, polesInWords } from '../jobs/job-words.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { select, useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
 import { Field } from '../ui/field.tsx'
-import { viewOfJob } from './supervisor-view.ts'
 
 /** A job that comes from no proposal and no programme: kind, bank or poles, then what the crew should know. */
 export function DraftByHand() {

@@ -1,3 +1,5 @@
+import { jobIdOfView } from '../jobs/job-view.ts'
+
 /** What stands open at the supervisor's desk, as the address has it; ids hold no "~". */
 export type SupervisorView =
   | { readonly part: 'board' }
@@ -7,12 +9,12 @@ export type SupervisorView =
   | { readonly part: 'draft' }
 
 export function supervisorView(view: string | null): SupervisorView {
+  const jobId = jobIdOfView(view)
+  if (jobId !== null) return { part: 'job', jobId }
   const [part, id] = view?.split('~') ?? []
-  if (part === 'job' && id) return { part, jobId: id }
   if (part === 'orders') return id ? { part: 'order', sequenceId: id } : { part }
   return part === 'draft' ? { part } : { part: 'board' }
 }
 
-export const viewOfJob = (jobId: string): string => `job~${jobId}`
 export const viewOfOrders = (sequenceId?: string): string =>
   sequenceId === undefined ? 'orders' : `orders~${sequenceId}`

@@ -1,6 +1,9 @@
 import { useEffect, useRef } from 'react'
+import type { JobSummary } from '#contract/jobs.ts'
 import { designSpecies } from '#domain/avian/species/shipped-species.ts'
 import { PoleStateMark } from '../../birds/pole-state-mark.tsx'
+import { JobStateMark } from '../../jobs/job-state-mark.tsx'
+import { useOpenJobsByPole } from '../../jobs/open-jobs.ts'
 import { showPlace } from '../../state/camera.ts'
 import { hoverPole } from '../../state/hover.ts'
 import { select, useSelection } from '../../state/selection.ts'
@@ -30,6 +33,7 @@ export function PoleList({ record, listed }: Props) {
   }, [lastPole])
   const found = filterPoles(listed, filter)
   const species = designSpecies(record.settings).name
+  const jobs = useOpenJobsByPole(record.feeder.header.id)
   return (
     <section ref={ref} className="stack" aria-label="Poles by rank">
       <FilterFields settings={record.settings} />
@@ -44,7 +48,12 @@ export function PoleList({ record, listed }: Props) {
       ) : (
         <List label="Poles, first what to do first">
           {found.slice(0, shown).map((pole) => (
-            <PoleRow key={pole.pole.id} found={pole} species={species} />
+            <PoleRow
+              key={pole.pole.id}
+              found={pole}
+              species={species}
+              jobs={jobs.get(pole.pole.id) ?? []}
+            />
           ))}
         </List>
       )}
@@ -75,7 +84,14 @@ function rowOf(list: HTMLElement | null, pole: string): HTMLElement | null {
   return list?.querySelector(`[data-pole="${CSS.escape(pole)}"]`)?.closest('button') ?? null
 }
 
-function PoleRow({ found, species }: { readonly found: ListedPole; readonly species: string }) {
+interface RowProps {
+  readonly found: ListedPole
+  readonly species: string
+  /** Open ones on the pole. */
+  readonly jobs: readonly JobSummary[]
+}
+
+function PoleRow({ found, species, jobs }: RowProps) {
   const { units } = useSelection()
   const [first, ...rest] = poleReasons(found, species, units === 'us')
   const { id, at } = found.pole
@@ -93,6 +109,11 @@ function PoleRow({ found, species }: { readonly found: ListedPole; readonly spec
       </span>
       <span>{first}</span>
       {rest.length > 0 && <span className="soft">{rest.join(' ')}</span>}
+      {jobs.map(({ id: jobId, title, state }) => (
+        <span key={jobId}>
+          Waits for the job “{title}”: <JobStateMark state={state} />
+        </span>
+      ))}
     </ListRow>
   )
 }

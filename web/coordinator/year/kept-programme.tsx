@@ -50,7 +50,7 @@ export function KeptProgramme({ id }: { readonly id: string }) {
       )}
       <ProgrammeLine programme={kept.programme} />
       <BudgetCurve programme={kept.programme} budgetUsd={kept.programme.request.budgetUsd} />
-      <ProgrammeView programme={kept.programme} name={kept.name} />
+      <ProgrammeView programme={kept.programme} name={kept.name} programmeId={id} />
       <HistoryButton
         thing={{ subject: 'programme', subjectId: id, feederId }}
         name={`the programme ${kept.name}`}

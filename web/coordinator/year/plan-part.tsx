@@ -1,4 +1,5 @@
 import { useEffect, useMemo } from 'react'
+import { useJobs } from '../../api/jobs.ts'
 import { useProposals } from '../../api/proposals.ts'
 import { counted, listed, usd } from '../../state/format.ts'
 import { localToday } from '../../state/today.ts'
@@ -22,10 +23,14 @@ export function PlanPart({ record }: { readonly record: BirdRecord }) {
   const choices = useMemo(() => kept ?? newChoices(localToday()), [kept])
   const change = (part: Partial<PlanChoices>) => planChoices.keep(feederId, { ...choices, ...part })
   const { data: proposals } = useProposals(feederId)
-  const waiting = useMemo(() => waitingPoles(proposals ?? []), [proposals])
+  const { data: jobs } = useJobs(feederId)
+  const waiting = useMemo(() => waitingPoles(proposals ?? [], jobs ?? []), [proposals, jobs])
   const request = useMemo(
-    () => (proposals && choices.to >= choices.from ? { ...choices, waitingForJob: waiting } : null),
-    [choices, proposals, waiting],
+    () =>
+      proposals && jobs && choices.to >= choices.from
+        ? { ...choices, waitingForJob: waiting }
+        : null,
+    [choices, proposals, jobs, waiting],
   )
   const plan = usePlan(record, request)
   const { programme } = plan
@@ -54,7 +59,7 @@ export function PlanPart({ record }: { readonly record: BirdRecord }) {
         <>
           <ProgrammeLine programme={programme} />
           <KeepForm programme={programme} />
-          <ProgrammeView programme={programme} name="plan" />
+          <ProgrammeView programme={programme} name="plan" programmeId={null} />
         </>
       )}
     </section>
@@ -64,8 +69,8 @@ export function PlanPart({ record }: { readonly record: BirdRecord }) {
 function WaitingLine({ poles }: { readonly poles: readonly string[] }) {
   return (
     <p className="soft">
-      Left out, since {poles.length === 1 ? 'it waits' : 'they wait'} for a regulator job of a kept
-      proposal, which carries the measures: {listed(poles)}.
+      Left out, since {poles.length === 1 ? 'it waits' : 'they wait'} for an open job or for that of
+      a kept proposal, which carries the measures: {listed(poles)}.
     </p>
   )
 }

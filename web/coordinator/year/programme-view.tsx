@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { dayInWords } from '#domain/avian/nests/calendar-days.ts'
 import type { ChosenPole, Programme, Round } from '#domain/avian/programme/programme.ts'
 import { handOver } from '../../api/hand-over.ts'
@@ -13,15 +13,18 @@ import { EmptyNote } from '../../ui/state-note.tsx'
 import { percent, shareOf } from './curve-point.ts'
 import { measuresInWords } from './measure-words.ts'
 import { programmeCsv } from './programme-csv.ts'
+import { RoundJob } from './round-job.tsx'
 
 interface Props {
   readonly programme: Programme
   /** For the name of a file. */
   readonly name: string
+  /** Of a kept programme, whose rounds can be handed over; null for one that is being looked at. */
+  readonly programmeId: string | null
 }
 
 /** Chosen poles, their rounds, and what was left out and why. */
-export function ProgrammeView({ programme, name }: Props) {
+export function ProgrammeView({ programme, name, programmeId }: Props) {
   const { feeder } = useFeeder()
   if (programme.poles.length === 0) {
     return (
@@ -38,7 +41,7 @@ export function ProgrammeView({ programme, name }: Props) {
     )
   return (
     <>
-      <Rounds programme={programme} />
+      <Rounds programme={programme} name={name} programmeId={programmeId} />
       <Chosen programme={programme} />
       <LeftOut programme={programme} />
       <div>
@@ -48,20 +51,31 @@ export function ProgrammeView({ programme, name }: Props) {
   )
 }
 
-function Rounds({ programme: { rounds } }: Pick<Props, 'programme'>) {
+function Rounds({ programme: { rounds }, name, programmeId }: Props) {
   return (
     <section className="stack" aria-label="Rounds">
       <h3>{counted(rounds.length, 'round')}</h3>
       <ol className="year-rounds">
         {rounds.map((round, index) => (
-          <RoundRow key={round.poles.join(' ')} round={round} index={index} />
+          <RoundRow key={round.poles.join(' ')} round={round} index={index}>
+            {programmeId !== null && (
+              <RoundJob programmeId={programmeId} name={name} round={round} index={index} />
+            )}
+          </RoundRow>
         ))}
       </ol>
     </section>
   )
 }
 
-function RoundRow({ round, index }: { readonly round: Round; readonly index: number }) {
+interface RoundProps {
+  readonly round: Round
+  readonly index: number
+  /** Its job. */
+  readonly children: ReactNode
+}
+
+function RoundRow({ round, index, children }: RoundProps) {
   const { units } = useSelection()
   const { poles, driveM, crewDays, earliest, latest } = round
   const days = crewDays === 1 ? '1 crew-day' : `${Number(crewDays.toFixed(2))} crew-days`
@@ -80,6 +94,7 @@ function RoundRow({ round, index }: { readonly round: Round; readonly index: num
           </span>
         ))}
       </span>
+      {children}
     </li>
   )
 }

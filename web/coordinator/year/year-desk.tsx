@@ -1,8 +1,10 @@
 import { useMay } from '../../api/account.ts'
+import { FeederJobs } from '../../jobs/feeder-jobs.tsx'
 import { RecordFoot } from '../../record/record-foot.tsx'
 import { useSelection } from '../../state/selection.ts'
 import { EmptyNote } from '../../ui/state-note.tsx'
 import type { BirdRecord } from '../use-bird-record.ts'
+import { DueLooks } from './due-looks.tsx'
 import { KeptList } from './kept-list.tsx'
 import { KeptProgramme } from './kept-programme.tsx'
 import { PlanPart } from './plan-part.tsx'
@@ -22,6 +24,8 @@ export function YearDesk({ record }: { readonly record: BirdRecord }) {
     <>
       <PlanPart record={record} />
       <KeptList />
+      <DueLooks record={record} />
+      <FeederJobs howToBegin="Open a kept programme and hand one of its rounds to the crew." />
       <RecordFoot />
     </>
   )

@@ -69,6 +69,16 @@ function Opened({ answer }: { readonly answer: JobAnswer }) {
       {job.deletedAt === null && <JobMoves job={job} missing={missing} />}
       {hasBegun && <FieldWork job={job} entries={entries} missing={missing} />}
       {asLeft && <AsLeftView plan={job.plan} record={asLeft} />}
+      {(job.closingNotes ?? []).length > 0 && (
+        <ul
+          className="state-note"
+          aria-label="What the record did not take over, and what to look at"
+        >
+          {job.closingNotes?.map((note) => (
+            <li key={note}>{note}</li>
+          ))}
+        </ul>
+      )}
       {!asLeft && job.state === 'work done' && (
         <EmptyNote what="Nothing was written down of what stands at the poles now. Return the job, so that the crew does." />
       )}

@@ -1,11 +1,11 @@
 import { useJobs } from '../../api/jobs.ts'
 import { JobCard } from '../../jobs/job-card.tsx'
+import { viewOfJob } from '../../jobs/job-view.ts'
 import { useFeeder } from '../../state/feeder.tsx'
 import { counted } from '../../state/format.ts'
 import { select } from '../../state/selection.ts'
 import { Button } from '../../ui/button.tsx'
 import { List } from '../../ui/list.tsx'
-import { viewOfJob } from '../supervisor-view.ts'
 
 /** The selected pole, with the jobs on it. */
 export function BoardPole({ pole }: { readonly pole: string }) {

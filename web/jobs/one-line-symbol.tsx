@@ -1,0 +1,148 @@
+import type { OneLineBranch } from '#domain/jobs/bank-one-line.ts'
+import type { PlacedBranch, Spot } from './bank-drawing.tsx'
+
+interface Props {
+  readonly placed: PlacedBranch
+  /** Of a unit: where its neutral side comes out. */
+  readonly foot: Spot | null
+}
+
+/**
+ * One branch of a one-line drawing: its leads and its symbol, drawn along the way from one end to the
+ * other. Forms after IEC 60617-6 and -7 and IEEE 315, from memory.
+ */
+export function OneLineSymbol({ placed, foot }: Props) {
+  const { branch, from, to } = placed
+  const lengthPx = Math.hypot(to.x - from.x, to.y - from.y)
+  const turnDeg = (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI
+  return (
+    <g>
+      <g transform={`translate(${from.x} ${from.y}) rotate(${turnDeg})`}>
+        <Symbol branch={branch} lengthPx={lengthPx} />
+      </g>
+      {foot && <NeutralLead from={from} to={to} foot={foot} />}
+      <BranchLabel placed={placed} />
+    </g>
+  )
+}
+
+interface SymbolProps {
+  readonly branch: OneLineBranch
+  /** From one end to the other, along x. */
+  readonly lengthPx: number
+}
+
+function Symbol({ branch, lengthPx }: SymbolProps) {
+  switch (branch.kind) {
+    case 'conductor':
+      return <path className="bank-lead" d={`M0 0H${lengthPx}`} />
+    case 'source switch':
+    case 'load switch':
+    case 'bypass switch':
+    case 'neutral-side switch':
+      return <SwitchSymbol lengthPx={lengthPx} isOpen={branch.inService === 'open'} />
+    case 'regulator unit':
+      return <UnitSymbol lengthPx={lengthPx} />
+    case 'series arrester':
+      // Off the middle, where the lead of the neutral side passes.
+      return <ArresterSymbol lengthPx={lengthPx} at={lengthPx / 4} />
+    case 'arrester':
+      return <ArresterSymbol lengthPx={lengthPx} at={lengthPx / 2} />
+  }
+}
+
+/** Half the length of a blade. */
+const BLADE_PX = 13
+
+/** Disconnect switch: a blade, and a bar across at the contact that it meets. */
+function SwitchSymbol({ lengthPx, isOpen }: { readonly lengthPx: number; readonly isOpen: boolean }) {
+  const [hinge, contact] = [lengthPx / 2 - BLADE_PX, lengthPx / 2 + BLADE_PX]
+  const tip = isOpen ? `L${contact - 3} -14` : `H${contact}`
+  return (
+    <>
+      <path className="bank-lead" d={`M0 0H${hinge}M${contact} 0H${lengthPx}`} />
+      <path className="bank-lead" d={`M${contact} -6V6`} />
+      <path className="bank-blade" d={`M${hinge} 0${tip}`} />
+      <circle className="bank-joint" cx={hinge} cy="0" r="2.5" />
+    </>
+  )
+}
+
+const UNIT_RADIUS_PX = 17
+
+/** Autotransformer with a ratio that changes in steps: a circle, an arc, and an arrow across it. */
+function UnitSymbol({ lengthPx }: { readonly lengthPx: number }) {
+  const middle = lengthPx / 2
+  const r = UNIT_RADIUS_PX
+  return (
+    <>
+      <path className="bank-lead" d={`M0 0H${middle - r}M${middle + r} 0H${lengthPx}`} />
+      <circle className="bank-unit" cx={middle} cy="0" r={r} />
+      <path className="bank-lead" d={`M${middle - r} 0a${r} ${r} 0 0 1 ${r} ${-r}`} />
+      <path className="bank-lead" d={`M${middle - 22} 20L${middle + 22} -20`} />
+      <path className="bank-arrow" d={`M${middle + 26} -24l-10 3l6 6z`} />
+    </>
+  )
+}
+
+/** Surge arrester: a box with an arrow into it. */
+function ArresterSymbol({ lengthPx, at }: { readonly lengthPx: number; readonly at: number }) {
+  return (
+    <>
+      <path className="bank-lead" d={`M0 0H${at - 12}M${at + 12} 0H${lengthPx}`} />
+      <rect className="bank-unit" x={at - 12} y="-6" width="24" height="12" />
+      <path className="bank-lead" d={`M${at - 12} 0H${at + 2}`} />
+      <path className="bank-arrow" d={`M${at + 7} 0l-8 -3.5v7z`} />
+    </>
+  )
+}
+
+interface LeadProps {
+  readonly from: Spot
+  readonly to: Spot
+  readonly foot: Spot
+}
+
+function NeutralLead({ from, to, foot }: LeadProps) {
+  const y = (from.y + to.y) / 2 + UNIT_RADIUS_PX
+  return <path className="bank-lead" d={`M${foot.x} ${y}V${foot.y}`} />
+}
+
+/** Labels stay upright; what stands open or closed says so in words too. */
+function BranchLabel({ placed: { branch, from, to } }: { readonly placed: PlacedBranch }) {
+  if (branch.label === '') return null
+  const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }
+  if (from.x === to.x) {
+    const isLeft = branch.id.includes('source')
+    return (
+      <text
+        className="bank-label"
+        x={middle.x + (isLeft ? -14 : 14)}
+        y={middle.y + 4}
+        textAnchor={isLeft ? 'end' : 'start'}
+      >
+        {branch.label}
+      </text>
+    )
+  }
+  if (branch.kind === 'series arrester') {
+    return (
+      <text className="bank-label" x={middle.x + 10} y={middle.y + 14}>
+        {branch.label}
+      </text>
+    )
+  }
+  const isUnit = branch.kind === 'regulator unit'
+  return (
+    <>
+      <text className="bank-label" x={middle.x} y={middle.y - (isUnit ? 24 : 16)} textAnchor="middle">
+        {branch.label}
+      </text>
+      {branch.inService && (
+        <text className="bank-label" x={middle.x} y={middle.y + 18} textAnchor="middle">
+          {branch.inService}
+        </text>
+      )}
+    </>
+  )
+}
