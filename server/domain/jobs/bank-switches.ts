@@ -161,8 +161,6 @@ const RULES: Readonly<Record<UnitAction, readonly Rule[]>> = {
   ],
 }
 
-const NO_UNIT = { tap: 'unknown', isDriveOperative: false } as const
-
 /** What each action changes. */
 const CHANGES: Readonly<Record<UnitAction, Partial<UnitState>>> = {
   'run to neutral': { tap: 'at neutral' },
@@ -182,8 +180,9 @@ const CHANGES: Readonly<Record<UnitAction, Partial<UnitState>>> = {
   'remove the jumper': { isJumperOn: false },
   'test dead and ground': { isGrounded: true },
   'remove the grounds': { isGrounded: false },
-  'take the unit down': { isUp: false, ...NO_UNIT },
-  'set the unit': { isUp: true, ...NO_UNIT },
+  'take the unit down': { isUp: false, tap: 'unknown', isDriveOperative: false },
+  // Nobody has opened its supply yet: with voltage from the line its control may run.
+  'set the unit': { isUp: true, tap: 'unknown', isDriveOperative: true },
 }
 
 export type ActionOutcome =

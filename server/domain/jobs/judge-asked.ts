@@ -124,7 +124,7 @@ const windowJudge =
         'The plan expects no figure here to hold it against. Say in the remark how it was checked.',
       )
     }
-    const span = `${inUnit(window.low, unit)} to ${inUnit(window.high, unit)}`
+    const span = `${inUnit(window.low, '')} to ${inUnit(window.high, unit)}`
     const basis = `(${window.basis}, an assumption)`
     if (value >= window.low && value <= window.high) {
       return good(`${inUnit(value, unit)} lies in the expected ${span} ${basis}.`)
@@ -136,7 +136,7 @@ const windowJudge =
         `${inUnit(value, unit)} is ${where} the expected ${span} ${basis}.`,
         ...fitting.map(
           ({ mistake, phase, signs }) =>
-            `It would fit ${mistake}${phase ? ` at unit ${phase}` : ''}: ${signs.join(' ')}`,
+            `It would fit ${mistake}${phase ? ` at unit ${phase}` : ''}: ${signs[0]}`,
         ),
         'Look before going on, and say in the remark what it was.',
       ].join(' '),

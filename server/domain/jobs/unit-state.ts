@@ -17,7 +17,7 @@ export interface UnitState {
   readonly isJumperOn: boolean
   /** `at neutral` was run there in manual and nobody proved it yet. */
   readonly tap: 'unknown' | 'at neutral' | 'proven at neutral'
-  /** The motor can move the taps, by the control or by hand. */
+  /** The motor can move the taps; taken to be so until it is made inoperative. */
   readonly isDriveOperative: boolean
   /** Tested dead, and grounds are on its leads. */
   readonly isGrounded: boolean
@@ -63,11 +63,10 @@ export const UNDER_BYPASS: UnitState = {
   isLoadClosed: false,
   neutralSide: 'open',
   isBypassClosed: true,
-  isDriveOperative: false,
 }
 
 /** No unit hangs there; the line runs straight on. */
-export const NOT_YET_SET: UnitState = { ...UNDER_BYPASS, isUp: false }
+export const NOT_YET_SET: UnitState = { ...UNDER_BYPASS, isUp: false, isDriveOperative: false }
 
 const LINE_SWITCHES: readonly UnitAction[] = [
   'close the source switch',

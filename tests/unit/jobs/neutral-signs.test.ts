@@ -1,0 +1,131 @@
+import { describe, expect, it } from 'vitest'
+import type { ReadValue } from '#domain/jobs/job-entry.ts'
+import { startRun } from '#domain/jobs/job-run.ts'
+import { judgeNeutral, judgeStep } from '#domain/jobs/judge-reading.ts'
+import { AT_NEUTRAL, CHANGE_OUT_STEPS, machinePlan, workUntil } from './machine-plan.ts'
+
+/*
+ * Two independent signs that agree, and what is independent of what: common practice, no source.
+ * Steps of 45 V at 7200 V: 5/8 % (IEEE C57.15, from memory).
+ */
+
+const proofStep = CHANGE_OUT_STEPS.find(({ id }) => id === 'prove-before')
+if (!proofStep) throw new Error('The sequence of the tests has lost its proof.')
+const ready = workUntil(startRun(machinePlan()), 'prove-before')
+
+function proof(values: Record<string, ReadValue>) {
+  const found = judgeNeutral(ready, 'P2', proofStep, 'A', values)
+  if (!found) throw new Error('The step proves neutral.')
+  return found
+}
+
+describe('neutral', () => {
+  it('is proven by all signs agreeing', () => {
+    expect(proof({ ...AT_NEUTRAL })).toMatchObject({
+      isProven: true,
+      agreeing: ['tap changer', 'control', 'line'],
+    })
+  })
+
+  it('is proven by position indicator and lamp', () => {
+    expect(proof({ indicator: 0, lamp: true }).isProven).toBe(true)
+  })
+
+  it('is proven by position indicator and volts across on a fine meter', () => {
+    expect(proof({ indicator: 0, across: 12, meter: 5 }).isProven).toBe(true)
+  })
+
+  it('is not proven by one sign alone', () => {
+    expect(proof({ indicator: 0 })).toMatchObject({ isProven: false })
+    expect(proof({ indicator: 0 }).words).toContain('two independent signs must agree')
+  })
+
+  it('is not proven by nothing', () => {
+    expect(proof({}).words).toBe('Not proven: no sign was read.')
+  })
+
+  it('is not proven by lamp and readout, which both come from the control', () => {
+    const { isProven, words } = proof({ lamp: true, readout: 0 })
+    expect(isProven).toBe(false)
+    expect(words).toContain('count once')
+  })
+
+  it('is not proven where one sign disagrees, however many agree', () => {
+    const { isProven, words } = proof({ ...AT_NEUTRAL, lamp: false })
+    expect(isProven).toBe(false)
+    expect(words).toContain('Signs that disagree prove nothing')
+    expect(proof({ ...AT_NEUTRAL, indicator: 1 }).isProven).toBe(false)
+    expect(proof({ ...AT_NEUTRAL, readout: -1 }).isProven).toBe(false)
+    expect(proof({ ...AT_NEUTRAL, across: 45 }).isProven).toBe(false)
+  })
+
+  it('is not proven by volts on a meter that cannot show a step, or on one that nobody named', () => {
+    expect(proof({ indicator: 0, across: 0, meter: 100 }).isProven).toBe(false)
+    expect(proof({ indicator: 0, across: 0 }).isProven).toBe(false)
+  })
+
+  it('is not told by volts across a unit that is bridged or dead: they are zero at any tap', () => {
+    const bridged = workUntil(startRun(machinePlan()), 'open-the-load-switch')
+    const dead = workUntil(startRun(machinePlan()), 'test-dead-and-ground')
+    for (const run of [bridged, dead]) {
+      const values = { indicator: 0, across: 0, meter: 1 }
+      expect(judgeNeutral(run, 'P2', proofStep, 'A', values)?.isProven).toBe(false)
+      const verdicts = judgeStep(run, 'P2', proofStep, 'A', values)
+      expect(verdicts.find(({ askId }) => askId === 'across')?.words).toContain(
+        'no sign of neutral',
+      )
+    }
+  })
+
+  it('is asked only where a step proves it', () => {
+    const other = CHANGE_OUT_STEPS.find(({ id }) => id === 'briefing')
+    expect(other && judgeNeutral(ready, 'P2', other, undefined, {})).toBeNull()
+  })
+})
+
+describe('the signs, one by one', () => {
+  const verdictOf = (askId: string, value: ReadValue, more: Record<string, ReadValue> = {}) =>
+    judgeStep(ready, 'P2', proofStep, 'A', { ...more, [askId]: value }).find(
+      (verdict) => verdict.askId === askId,
+    )
+
+  it('22 V across are near zero at 7200 V, and 23 V are half a step', () => {
+    expect(verdictOf('across', 22, { meter: 1 })?.verdict).toBe('good')
+    expect(verdictOf('across', 23, { meter: 1 })).toMatchObject({ verdict: 'bad' })
+    expect(verdictOf('across', -90, { meter: 1 })?.words).toContain('2 steps of 45 V')
+  })
+
+  it('a meter of 22 V resolves half a step, one of 45 V does not', () => {
+    expect(verdictOf('meter', 22)?.verdict).toBe('good')
+    expect(verdictOf('meter', 45)?.verdict).toBe('bad')
+    expect(verdictOf('meter', 0)?.verdict).toBe('bad')
+  })
+
+  it('volts without a meter are doubtful', () => {
+    expect(verdictOf('across', 3)?.verdict).toBe('doubtful')
+  })
+
+  it('a pointer between two positions is not at neutral', () => {
+    expect(verdictOf('indicator', 0)?.verdict).toBe('good')
+    expect(verdictOf('indicator', 0.5)?.verdict).toBe('bad')
+  })
+
+  it('a lamp that is out or flickers is no steady lamp', () => {
+    const lamp = {
+      ...proofStep,
+      asks: proofStep.asks.map((asked) =>
+        asked.id === 'lamp'
+          ? {
+              ...asked,
+              kind: 'choice' as const,
+              options: ['lit steadily', 'flickering', 'out', 'unsteady'],
+            }
+          : asked,
+      ),
+    }
+    const seen = ['lit steadily', 'steady', 'flickering', 'out', 'not steady', 'unsteady'].map(
+      (value) => judgeStep(ready, 'P2', lamp, 'A', { lamp: value })[0]?.verdict,
+    )
+    expect(seen).toEqual(['good', 'good', 'bad', 'bad', 'bad', 'bad'])
+  })
+})
