@@ -1,0 +1,149 @@
+import { describe, expect, it } from 'vitest'
+import { SHIPPED_SEQUENCES } from '#domain/jobs/sequences/shipped-sequences.ts'
+import { StepSequence } from '#domain/jobs/step-sequence.ts'
+import { compareFields, mergeFields } from '../../../web/record/merge-fields.ts'
+import { stepChanges } from '../../../web/record/step-in-words.ts'
+import { addStep, moveStep } from '../../../web/supervisor/steps/edit-steps.ts'
+import {
+  bodyOfSequence,
+  isSameOrder,
+  type OrderBody,
+  OrderDraft,
+  sequenceOfBody,
+} from '../../../web/supervisor/steps/order-draft.ts'
+import { orderFaults } from '../../../web/supervisor/steps/order-faults.ts'
+import {
+  fieldsOfOrder,
+  orderOfFields,
+  orderRecordFields,
+} from '../../../web/supervisor/steps/order-fields.ts'
+
+const shipped = SHIPPED_SEQUENCES.map((sequence) => [sequence.id, sequence] as const)
+
+function shippedBody(id: string): OrderBody {
+  const found = SHIPPED_SEQUENCES.find((sequence) => sequence.id === id)
+  if (!found) throw new Error(`Expected an order "${id}" to come with the program.`)
+  return bodyOfSequence(found)
+}
+
+describe('an order of steps in the editor', () => {
+  it.each(shipped)('loses nothing of %s on its way in and out', (_, sequence) => {
+    const body = bodyOfSequence(sequence)
+    expect(StepSequence.parse(sequenceOfBody(body))).toEqual(sequence)
+    expect(
+      OrderDraft.parse(JSON.parse(JSON.stringify({ body, version: 0, base: body }))).body,
+    ).toEqual(body)
+  })
+
+  it.each(shipped)('may be set as %s comes with the program', (_, sequence) => {
+    const { general, bySteps, sequence: settable } = orderFaults(bodyOfSequence(sequence))
+    expect(general).toEqual([])
+    expect([...bySteps]).toEqual([])
+    expect(settable).toEqual(sequence)
+  })
+
+  it('cannot be set while a step is empty, and says which', () => {
+    const body = shippedBody('change-out')
+    const { steps, added } = addStep(body.steps, body.steps[2]?.id ?? null)
+    const faults = orderFaults({ ...body, steps })
+    expect(faults.sequence).toBeNull()
+    expect(faults.bySteps.get(added)).toEqual(['Step 4 does not say what is done.'])
+  })
+
+  it('cannot be set with the bypass closed before neutral is proven, and says so at that step', () => {
+    const body = shippedBody('change-out')
+    const steps = body.steps.filter(({ action }) => action !== 'prove neutral')
+    const closing = steps.find(({ action }) => action === 'close the bypass')
+    const faults = orderFaults({ ...body, steps })
+    expect(faults.sequence).toBeNull()
+    expect(faults.bySteps.get(closing?.id ?? '')?.join(' ')).toMatch(
+      /step \d+ cannot close the bypass/,
+    )
+  })
+
+  it('cannot be set with a hold point that asks for nothing', () => {
+    const body = shippedBody('change-settings')
+    const hold = body.steps.find(({ isHoldPoint }) => isHoldPoint)
+    const steps = body.steps.map((step) => (step === hold ? { ...step, asks: [] } : step))
+    const faults = orderFaults({ ...body, steps })
+    expect(faults.sequence).toBeNull()
+    expect(faults.bySteps.get(hold?.id ?? '')?.join(' ')).toContain('asks for no reading')
+  })
+
+  it('moves a step by one place and stops at the ends', () => {
+    const { steps } = shippedBody('change-settings')
+    const [first, second] = steps.map(({ id }) => id)
+    const moved = moveStep(steps, first ?? '', 1)
+    expect(moved.slice(0, 2).map(({ id }) => id)).toEqual([second, first])
+    expect(moveStep(steps, first ?? '', -1)).toEqual(steps)
+    expect(moveStep(steps, steps.at(-1)?.id ?? '', 1)).toEqual(steps)
+  })
+
+  it('gives a new step an id that no other has', () => {
+    const { steps } = shippedBody('change-settings')
+    const once = addStep(steps, null)
+    const twice = addStep(once.steps, null)
+    expect(new Set(twice.steps.map(({ id }) => id)).size).toBe(steps.length + 2)
+  })
+
+  it('is the same as it came with the program after a change was taken back', () => {
+    const body = shippedBody('set-bank')
+    const changed = { ...body, name: 'Ours' }
+    expect(isSameOrder(changed, body)).toBe(false)
+    expect(isSameOrder({ ...changed, name: body.name }, body)).toBe(true)
+  })
+})
+
+describe('two people changing one order of steps', () => {
+  const base = shippedBody('change-settings')
+  const [first, second, third] = base.steps
+
+  it('keeps both where they changed different steps', () => {
+    const mine = withText(base, first?.id, 'Mine.')
+    const theirs = withText(base, second?.id, 'Theirs.')
+    const merged = merge(base, mine, theirs)
+    expect(merged.steps[0]?.text).toBe('Mine.')
+    expect(merged.steps[1]?.text).toBe('Theirs.')
+    expect(merged.steps.map(({ id }) => id)).toEqual(base.steps.map(({ id }) => id))
+  })
+
+  it('leaves out a step that one removed and keeps one that the other added', () => {
+    const mine = { ...base, steps: base.steps.filter(({ id }) => id !== third?.id) }
+    const { steps, added } = addStep(base.steps, first?.id ?? null)
+    const merged = merge(base, mine, { ...base, steps })
+    const ids = merged.steps.map(({ id }) => id)
+    expect(ids).toContain(added)
+    expect(ids).not.toContain(third?.id)
+  })
+
+  function merge(was: OrderBody, mine: OrderBody, theirs: OrderBody): OrderBody {
+    const keys = orderRecordFields([was, mine, theirs]).map(({ key }) => key)
+    const compared = compareFields(
+      keys,
+      fieldsOfOrder(was),
+      fieldsOfOrder(mine),
+      fieldsOfOrder(theirs),
+    )
+    // Where both changed the order of the steps, theirs is taken here.
+    return orderOfFields(was.id, mergeFields(compared, {}))
+  }
+
+  function withText(body: OrderBody, id: string | undefined, text: string): OrderBody {
+    return {
+      ...body,
+      steps: body.steps.map((step) => (step.id === id ? { ...step, text } : step)),
+    }
+  }
+})
+
+describe('the history of an order of steps', () => {
+  it('tells which step was changed, from what to what, and where the order is another', () => {
+    const [one, two, ...rest] = SHIPPED_SEQUENCES[0]?.steps ?? []
+    if (!one || !two) throw new Error('Expected an order of at least two steps.')
+    const told = stepChanges([one, two, ...rest], [two, { ...one, hazard: 'Hot oil' }, ...rest])
+    expect(told).toHaveLength(2)
+    expect(told[0]?.label).toBe(`Step ${one.id}`)
+    expect(told[0]?.to).toContain('Hazard: Hot oil.')
+    expect(told[1]?.label).toBe('Order')
+  })
+})
