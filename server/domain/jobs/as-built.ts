@@ -1,5 +1,4 @@
 import { isCoverKind } from '../avian/measures/cover-parts.ts'
-import { itemUse } from '../avian/measures/standing-items.ts'
 import { poleSites } from '../avian/pole-top/pole-sites.ts'
 import type { PoleTop } from '../avian/pole-top/pole-top.ts'
 import { poleTopOf } from '../avian/pole-top/pole-top-of.ts'
@@ -11,6 +10,7 @@ import { checkFeeder } from '../network/check-feeder.ts'
 import type { AsLeft, MeasureAsLeft } from './as-left.ts'
 import { feederWithBank } from './feeder-with-bank.ts'
 import { itemOfMeasure, type NewItem } from './item-of-measure.ts'
+import { measureOfItem, partsOfItem, sitsOnBank } from './items-on-bank.ts'
 import type { JobPlan } from './job-plan.ts'
 import { regulatorAsLeft } from './regulator-as-left.ts'
 
@@ -130,7 +130,7 @@ function itemsAsLeft(before: Feeder, after: Feeder, { poles, bank, kind }: JobPl
   )
   const oldBank = bank?.standing ?? bank?.regulator
   const onBank = own.filter(
-    (item) => oldBank !== undefined && sitsOn(item, oldBank.id, topsBefore.get(item.pole)),
+    (item) => oldBank !== undefined && sitsOnBank(item, oldBank.id, topsBefore.get(item.pole)),
   )
   const gone = kind === 'remove a bank' ? onBank : []
   const endItems = own.filter((item) => replaced.includes(item) || gone.includes(item))
@@ -162,26 +162,12 @@ function topsOf(feeder: Feeder, poles: ReadonlySet<string>): Map<string, PoleTop
   )
 }
 
-function partsOfItem(item: Protection, top: PoleTop | undefined): readonly string[] {
-  return item.partIds ?? (top ? (itemUse(top, item)?.partIds ?? []) : [])
-}
-
-function measureOf(item: Protection, top: PoleTop | undefined) {
-  return item.measure ?? (top ? itemUse(top, item)?.kind : undefined)
-}
-
 /** The same measure, and for covers on a part that both are on. */
 function isReplaced(item: Protection, done: MeasureAsLeft, top: PoleTop | undefined): boolean {
-  if (item.pole !== done.pole || measureOf(item, top) !== done.measure) return false
+  if (item.pole !== done.pole || measureOfItem(item, top) !== done.measure) return false
   if (!isCoverKind(done.measure)) return true
   const parts = partsOfItem(item, top)
   return parts.some((id) => done.partIds.includes(id))
-}
-
-/** Every part that it is on belongs to the bank. */
-function sitsOn(item: Protection, bankId: string, top: PoleTop | undefined): boolean {
-  const parts = partsOfItem(item, top)
-  return parts.length > 0 && parts.every((id) => id.startsWith(`${bankId}-`))
 }
 
 /** Parts that the plan names are taken as they are: a person may have changed the drawing since. */

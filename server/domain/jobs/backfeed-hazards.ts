@@ -1,0 +1,91 @@
+import { type BeyondSpan, beyondSpan } from './beyond-span.ts'
+import type { DraftScene } from './draft-scene.ts'
+import type { Hazard } from './job-plan.ts'
+
+/** More than this are counted. */
+const MOST_NAMED = 4
+const MODEL = 'Equipment and loads as recorded in the feeder'
+
+/** What may feed the pole from beyond the bank, and capacitors that keep a charge. */
+export function backfeedHazards({ bank, feeder, kind, trace, works }: DraftScene): Hazard[] {
+  if (!bank || kind === 'change settings') return chargedPoles({ feeder, works })
+  const { pole, span } = bank.regulator
+  const beyond = beyondSpan(feeder, trace, span)
+  const found = beyond ? wordsOf(beyond) : [UNKNOWN]
+  return found.map(({ what, source }) => ({ about: 'backfeed', what, pole, source }))
+}
+
+interface Words {
+  readonly what: string
+  readonly source: string
+}
+
+const UNKNOWN: Words = {
+  what: 'No power reaches this span in the model, so what may feed it from beyond is not known.',
+  source: MODEL,
+}
+
+const ALWAYS: Words = {
+  what: 'A customer’s own generator or inverter that nobody recorded can feed back through a transformer: nothing is dead until it is tested and grounded.',
+  source: 'common practice, no source',
+}
+
+function wordsOf({ capacitors, feedingLoads, generators, openTies }: BeyondSpan): Words[] {
+  return [
+    ...(generators.length > 0
+      ? [
+          {
+            what: `Generation beyond the pole can feed back: ${listed(generators.map(({ id, name, pole, ratedKw }) => `${name ?? id}, ${ratedKw} kW, at ${pole}`))}. Power may flow toward the source and the control see it.`,
+            source: MODEL,
+          },
+        ]
+      : []),
+    ...(feedingLoads.length > 0
+      ? [
+          {
+            what: `Loads beyond the pole are recorded as feeding in: ${listed(feedingLoads.map(({ id }) => id))}.`,
+            source: MODEL,
+          },
+        ]
+      : []),
+    ...(capacitors.length > 0
+      ? [
+          {
+            what: `Capacitors beyond the pole: ${listed(capacitors.map(({ id, name, pole }) => `${name ?? id} at ${pole}`))}. ${CHARGE}`,
+            source: `${MODEL}; ${CHARGE_SOURCE}`,
+          },
+        ]
+      : []),
+    ...(openTies.length > 0
+      ? [
+          {
+            what: `Open ties beyond the pole could be closed from another side: ${listed(openTies.map(({ id, from, to }) => `span ${id} from ${from} to ${to}`))}.`,
+            source: MODEL,
+          },
+        ]
+      : []),
+    ALWAYS,
+  ]
+}
+
+const CHARGE =
+  'They keep a charge after they are cut off: wait for the time that their nameplate says, at least 5 minutes, then short and ground them.'
+const CHARGE_SOURCE = 'discharge within 5 minutes by IEEE 18, from memory'
+
+/** Without a bank only what hangs on the poles themselves matters. */
+function chargedPoles({ feeder, works }: Pick<DraftScene, 'feeder' | 'works'>): Hazard[] {
+  const poles = new Set(works.map(({ pole }) => pole))
+  return feeder.equipment
+    .filter(({ kind, pole }) => kind === 'capacitor' && poles.has(pole))
+    .map(({ id, name, pole }) => ({
+      about: 'backfeed',
+      what: `Capacitors hang on this pole (${name ?? id}). ${CHARGE}`,
+      pole,
+      source: `${MODEL}; ${CHARGE_SOURCE}`,
+    }))
+}
+
+function listed(names: readonly string[]): string {
+  const more = names.length - MOST_NAMED
+  return `${names.slice(0, MOST_NAMED).join('; ')}${more > 0 ? `; and ${more} more` : ''}`
+}

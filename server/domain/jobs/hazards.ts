@@ -1,0 +1,49 @@
+import { COVERS_ARE_NO_INSULATION } from '../avian/measures/measure-catalogue.ts'
+import { accessHazards } from './access-hazards.ts'
+import { approachHazards } from './approach-hazards.ts'
+import { backfeedHazards } from './backfeed-hazards.ts'
+import { bypassInWords } from './bypass-current.ts'
+import type { DraftScene } from './draft-scene.ts'
+import type { Hazard } from './job-plan.ts'
+import { nestHazards } from './nest-hazards.ts'
+import { weightHazards } from './weight-hazards.ts'
+
+/**
+ * What a crew has to know before it starts, each with its source. The utility's own safety rules and
+ * qualified workers govern; this list is not complete and cannot be.
+ */
+export function hazardsOf(scene: DraftScene): Hazard[] {
+  return [
+    ...approachHazards(scene),
+    ...bypassHazards(scene),
+    ...backfeedHazards(scene),
+    ...weightHazards(scene),
+    ...coverHazards(scene),
+    ...nestHazards(scene),
+    ...accessHazards(scene),
+  ]
+}
+
+function bypassHazards({ bank, kind }: DraftScene): Hazard[] {
+  if (!bank || kind === 'change settings') return []
+  return [
+    {
+      about: 'bypass',
+      what: `Never close a bypass or set a jumper across a unit that is off neutral. ${bypassInWords(bank.neutralV, bank.loopOhm)} A position just off neutral is not a safe one: the winding limits the current less there than its volts suggest.`,
+      pole: bank.regulator.pole,
+      source:
+        'Volts of one step by IEEE C57.15 (from memory); current by Ohm’s law with the loop impedance that was set for the job',
+    },
+  ]
+}
+
+function coverHazards({ feeder, kind, works }: DraftScene): Hazard[] {
+  const poles = new Set(works.map(({ pole }) => pole))
+  const hasCovers =
+    kind === 'inspection' ||
+    works.some(({ measures }) => measures.length > 0) ||
+    feeder.protections.some(({ pole, state }) => state === 'on' && poles.has(pole))
+  return hasCovers
+    ? [{ about: 'other', what: COVERS_ARE_NO_INSULATION, source: 'common practice, no source' }]
+    : []
+}

@@ -1,0 +1,55 @@
+import type { DraftScene } from './draft-scene.ts'
+import type { BankWork, ExpectedCase, ExpectedReading } from './job-plan.ts'
+
+/** What could not be found out, and what the figures of the plan say that somebody should look at. */
+export function planNotes(scene: DraftScene, expected: readonly ExpectedCase[]): string[] {
+  return [...poleNotes(scene), ...(scene.bank ? bankNotes(scene, scene.bank, expected) : [])]
+}
+
+function poleNotes({ tops, works }: DraftScene): string[] {
+  return works.flatMap(({ openPairsAfter, pole }) => {
+    if (!tops.has(pole)) {
+      return [
+        `Nothing is recorded from which the top of pole ${pole} could be drawn, so its open pairs are not known.`,
+      ]
+    }
+    if (openPairsAfter === 0) return []
+    const pairs = openPairsAfter === 1 ? '1 pair stays' : `${openPairsAfter} pairs stay`
+    return [`On pole ${pole} ${pairs} open for the design species after the work.`]
+  })
+}
+
+function bankNotes(
+  { feeder, peakA }: DraftScene,
+  { regulator }: BankWork,
+  expected: readonly ExpectedCase[],
+): string[] {
+  const { ratingA } = regulator
+  const highV = feeder.header.limits.highVolts120
+  const notes = expected.flatMap(({ caseName, readings }) => [
+    ...readings
+      .filter((reading) => isAtEnd(reading, regulator))
+      .map(
+        ({ phase, tap }) => `In ${caseName} phase ${phase} is at the end of its range (${tap}).`,
+      ),
+    ...readings
+      .filter(({ loadVolts120 }) => loadVolts120 > highV)
+      .map(
+        ({ loadVolts120, phase }) =>
+          `In ${caseName} phase ${phase} has ${loadVolts120.toFixed(1)} V right behind the bank, above the high limit of ${highV} V.`,
+      ),
+  ])
+  if (peakA !== null && ratingA !== undefined && peakA > ratingA) {
+    notes.push(
+      `${peakA.toFixed(0)} A are expected, more than the ${ratingA} A of a unit at full range.`,
+    )
+  }
+  return notes
+}
+
+/** As far as it goes, and its reading still outside the band. */
+function isAtEnd({ relayVolts, tap }: ExpectedReading, bank: BankWork['regulator']): boolean {
+  const { bandCentreV, bandwidthV, maxLower, maxRaise } = bank
+  const offV = relayVolts - bandCentreV
+  return offV < -bandwidthV / 2 ? tap >= maxRaise : offV > bandwidthV / 2 && tap <= -maxLower
+}

@@ -1,0 +1,85 @@
+import { stepV } from './bypass-current.ts'
+import type { DraftScene } from './draft-scene.ts'
+import type { BankWork, KitLine } from './job-plan.ts'
+import { finestNeededV } from './neutral-proof.ts'
+
+type Tool = Omit<KitLine, 'for'>
+
+/** Beside what every truck carries: tools that this work asks for. */
+export function toolKit(scene: DraftScene): KitLine[] {
+  return toolsOf(scene).map((tool) => ({ for: 'tools', ...tool }))
+}
+
+function toolsOf(scene: DraftScene): Tool[] {
+  const { bank, kind, works } = scene
+  const hasMeasures = works.some(({ measures }) => measures.length > 0)
+  return [
+    ...(bank ? meterTools(bank) : []),
+    ...(bank && kind !== 'change settings' ? handlingTools(scene, bank) : []),
+    ...(bank && kind !== 'remove a bank'
+      ? [{ what: 'Means to read the control and to set it', count: 1 }]
+      : []),
+    ...(hasMeasures
+      ? [
+          {
+            what: 'Sticks and holders for the covers, where they are set from below',
+            count: 1,
+            note: 'As the maker of the cover says.',
+          },
+        ]
+      : []),
+    ...(kind === 'inspection' ? [{ what: 'Binoculars and a camera', count: 1 }] : []),
+  ]
+}
+
+function meterTools({ neutralV, regulator }: BankWork): Tool[] {
+  const count = regulator.phases.length
+  return [
+    {
+      what: `Voltmeter for ${(neutralV / 1000).toFixed(2)} kV to neutral that resolves ${Math.floor(finestNeededV(neutralV))} V or finer`,
+      count: 1,
+      note: `One step is ${stepV(neutralV).toFixed(1)} V here; a meter that cannot show it proves no neutral.`,
+    },
+    { what: 'Clamp ammeter on a stick', count: 1 },
+    {
+      what: 'Tag for a tap drive that is inoperative',
+      count,
+    },
+  ]
+}
+
+function handlingTools({ kind, peakA }: DraftScene, { neutralV, regulator }: BankWork): Tool[] {
+  const count = regulator.phases.length
+  const lineKv = ((neutralV * Math.sqrt(3)) / 1000).toFixed(2)
+  return [
+    { what: `Phasing sticks for ${lineKv} kV`, count: 1 },
+    { what: 'Stick to work bypass and disconnect switches', count: 1 },
+    {
+      what: `Temporary protective grounds for ${count} ${count === 1 ? 'phase' : 'phases'}`,
+      count: 1,
+      note: 'Sized for the fault current at the pole, which is not computed here.',
+    },
+    ...(kind === 'change out a bank' ? [jumper(count, peakA, regulator.ratingA)] : []),
+    {
+      what: 'Torque wrench for connectors',
+      count: 1,
+      note: 'Shear-head fasteners 75 to 85 lb-ft (common practice, no source); the marking on the connector governs.',
+    },
+    { what: 'Lifting gear for the weight of a unit', count: 1, note: 'By its nameplate.' },
+  ]
+}
+
+function jumper(count: number, peakA: number | null, ratingA: number | undefined): Tool {
+  const amps = Math.max(peakA ?? 0, ratingA ?? 0)
+  return {
+    what:
+      amps > 0
+        ? `Temporary jumper rated for at least ${Math.ceil(amps)} A`
+        : 'Temporary jumper rated for the current of the line',
+    count,
+    note:
+      peakA === null
+        ? 'The current at peak could not be computed; read it off first.'
+        : `Highest current expected: ${peakA.toFixed(0)} A.`,
+  }
+}
