@@ -99,7 +99,7 @@ function BankFigures({ draft, onType }: FiguresProps) {
         <Field
           label="Loop of a closed bypass"
           unit="Ω"
-          hint="The utility’s figure. Left empty: a cautious assumption, named in the plan."
+          hint="The utility’s figure. Left empty: an assumption, named in the plan."
           fault={faults.loopOhm}
         >
           {(control) => (

@@ -3,6 +3,7 @@ import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import '../birds/birds.css'
 import '../record/record.css'
 import { counted } from '../state/format.ts'
+import { BankDrawing } from './bank-drawing.tsx'
 import './jobs.css'
 import { BankFacts } from './plan/bank-facts.tsx'
 import { ExpectedTable } from './plan/expected-table.tsx'
@@ -24,6 +25,7 @@ export function JobPlanView({ plan }: { readonly plan: JobPlan }) {
       {bank && (
         <Part title="The bank">
           <BankFacts bank={bank} />
+          <BankDrawing regulator={bank.regulator} />
         </Part>
       )}
       <Part title={counted(poles.length, 'pole')}>

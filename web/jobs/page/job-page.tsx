@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import type { Job, JobAnswer } from '#contract/jobs.ts'
 import { missingForEnd, runOf, stepsCount } from '#domain/jobs/job-run.ts'
 import { useMay } from '../../api/account.ts'
@@ -20,6 +20,10 @@ import { AsLeftView } from './as-left-view.tsx'
 import { DueWords } from './due-words.tsx'
 import { FieldWork } from './field-work.tsx'
 import { JobMoves } from './job-moves.tsx'
+
+const JobPacket = lazy(async () => ({
+  default: (await import('../paper/job-packet.tsx')).JobPacket,
+}))
 
 interface Props {
   readonly jobId: string
@@ -57,6 +61,7 @@ function Opened({ answer }: { readonly answer: JobAnswer }) {
   )
   const { done, all } = stepsCount(run)
   const missing = missingForEnd(run)
+  const [isPrinting, setIsPrinting] = useState(false)
   const hasBegun = entries.length > 0 || asLeft !== null
   return (
     <>
@@ -86,6 +91,14 @@ function Opened({ answer }: { readonly answer: JobAnswer }) {
         holder={{ feederId: job.feederId, attachedTo: 'job', attachedToId: job.id }}
         of={`the job ${job.title}`}
       />
+      <div>
+        <Button onClick={() => setIsPrinting(true)}>Packet to print</Button>
+      </div>
+      {isPrinting && (
+        <Suspense fallback={<LoadingNote what="Laying out the packet…" />}>
+          <JobPacket answer={answer} onBack={() => setIsPrinting(false)} />
+        </Suspense>
+      )}
       <Plan job={job} isFolded={hasBegun} />
       <JobFoot job={job} />
       <p className="small soft">
