@@ -18,6 +18,7 @@ import { sessionSecret } from './people/session-secret.ts'
 import { peopleSettingsOf } from './people/settings-of.ts'
 import type { SignOn } from './people/sign-on.ts'
 import { fillStore } from './services/fill-store.ts'
+import { jobLister } from './services/list-jobs.ts'
 import { createServices } from './services/services.ts'
 import { workKinds } from './services/work-kinds.ts'
 import { BackupSchedule, type Schedule } from './store/archive/backup-schedule.ts'
@@ -319,6 +320,12 @@ export async function openPeopleAtServer(
     peopleSettingsOf(env)
   const people = peopleAtServer({ store, clock, newId: randomUUID }, origin)
   return { people, close: () => store.close() }
+}
+
+/** The jobs of the record that the environment names, for the command line. */
+export async function openJobsAtServer(env: NodeJS.ProcessEnv) {
+  const store = await openStore(placeOf(env))
+  return { list: jobLister(store), close: () => store.close() }
 }
 
 function giveUp(error: unknown): never {

@@ -26,11 +26,12 @@ export interface OpenThreads extends Threads {
  * JavaScript once built
  */
 export function openThreads(
-  workerFile: (name: 'long-worker' | 'solve-worker') => URL,
+  workerFile: (name: 'long-worker' | 'solve-worker' | 'draft-worker') => URL,
   threads = THREADS,
 ): OpenThreads {
   const long = openPool(workerFile('long-worker'), threads)
   const short = openPool(workerFile('solve-worker'), threads)
+  const drafting = openPool(workerFile('draft-worker'), threads)
   return {
     site: (feeder, request, follow) =>
       runLong<SitingJob>(long, { kind: 'site', feeder, request }, follow),
@@ -39,8 +40,9 @@ export function openThreads(
       const job: SolvingJob = { feeder, options }
       return short.run(job)
     },
+    draft: (input) => drafting.run(input),
     close: async () => {
-      await Promise.all([long.destroy(), short.destroy()])
+      await Promise.all([long.destroy(), short.destroy(), drafting.destroy()])
     },
   }
 }

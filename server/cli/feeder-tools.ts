@@ -1,3 +1,4 @@
+import type { JobSummary } from '#contract/jobs.ts'
 import type { CaseSolution } from '#domain/electrical/solution.ts'
 import type { SolveOptions } from '#domain/electrical/solve-feeder.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
@@ -26,6 +27,12 @@ export interface FeederTools extends ArchiveTools, BirdTools {
     request: SiteRequest,
     onProgress: (done: number, total: number, phase: string) => void,
   ) => Promise<SiteOutcome>
+  /** Poles as a file for a navigation device; all of the feeder without ids. */
+  readonly waypoints: (
+    feeder: Feeder,
+    form: 'gpx' | 'kml',
+    poleIds: readonly string[] | undefined,
+  ) => Promise<string>
   /** Checks the record of the place that the environment names; `knownHead` is a hash noted down earlier. */
   readonly verify: (env: NodeJS.ProcessEnv, knownHead?: string) => Promise<RecordReport>
   /** Does something with the people of the place that the environment names. */
@@ -33,6 +40,11 @@ export interface FeederTools extends ArchiveTools, BirdTools {
     env: NodeJS.ProcessEnv,
     work: (people: PeopleAtServer) => Promise<Result>,
   ) => Promise<Result>
+  /** Jobs of the place that the environment names, due first. Throws a Refusal without the feeder. */
+  readonly jobs: (
+    env: NodeJS.ProcessEnv,
+    query: { readonly feederId?: string; readonly open?: 'yes' },
+  ) => Promise<JobSummary[]>
   /** Takes long work as the environment says; resolves once it does. */
   readonly work: (env: NodeJS.ProcessEnv) => Promise<void>
   /** Starts the server as the environment says; resolves once it listens. */

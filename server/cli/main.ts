@@ -53,6 +53,15 @@ const tools: FeederTools = {
     const settings = await settingsOf(choices)
     return planProgramme({ ...answer, feeder, settings }, request, onProgress)
   },
+  waypoints: async (feeder, form, poleIds) => {
+    const [{ gpxOf, kmlOf }, { poleWaypoints }] = await Promise.all([
+      import('#domain/jobs/waypoint-files.ts'),
+      import('#domain/jobs/pole-waypoints.ts'),
+    ])
+    const points = poleWaypoints(feeder, poleIds)
+    const about = { title: feeder.header.name, madeAt: new Date().toISOString() }
+    return form === 'gpx' ? gpxOf(points, about) : kmlOf(points, about)
+  },
   verify: async (env, knownHead) => {
     const [{ placeOf }, { verifyRecord }] = await Promise.all([
       import('../main.ts'),
@@ -64,6 +73,11 @@ const tools: FeederTools = {
     const { openPeopleAtServer } = await import('../main.ts')
     const { people, close } = await openPeopleAtServer(env)
     return work(people).finally(close)
+  },
+  jobs: async (env, query) => {
+    const { openJobsAtServer } = await import('../main.ts')
+    const { list, close } = await openJobsAtServer(env)
+    return list(query).finally(close)
   },
   backUp: async (env, to, onProgress) => {
     const { placeOf, programVersion } = await import('../main.ts')

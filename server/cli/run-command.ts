@@ -3,6 +3,7 @@ import { birdsCommand } from './birds-command.ts'
 import { checkCommand } from './check-command.ts'
 import { type Command, type ExitCode, type Streams, UsageError } from './command.ts'
 import type { FeederTools } from './feeder-tools.ts'
+import { jobsCommand } from './jobs-command.ts'
 import { moveCommand } from './move-command.ts'
 import { peopleCommand } from './people-command.ts'
 import { programmeCommand } from './programme-command.ts'
@@ -11,6 +12,7 @@ import { serveCommand } from './serve-command.ts'
 import { siteCommand } from './site-command.ts'
 import { verifyCommand } from './verify-command.ts'
 import { voltageCommand } from './voltage-command.ts'
+import { waypointsCommand } from './waypoints-command.ts'
 import { workCommand } from './work-command.ts'
 
 const COMMANDS: readonly Command[] = [
@@ -18,6 +20,8 @@ const COMMANDS: readonly Command[] = [
   siteCommand,
   birdsCommand,
   programmeCommand,
+  jobsCommand,
+  waypointsCommand,
   checkCommand,
   serveCommand,
   workCommand,

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { Id, IsoDate } from '#domain/feeder/identifiers.ts'
-import { AsLeft } from '#domain/jobs/as-left.ts'
+import { AsLeft, SettingsAsLeft } from '#domain/jobs/as-left.ts'
 import { JobEntry } from '#domain/jobs/job-entry.ts'
 import { JOB_KINDS } from '#domain/jobs/job-kind.ts'
 import { JobPlan } from '#domain/jobs/job-plan.ts'
@@ -31,6 +31,8 @@ export const JobOrigin = z.discriminatedUnion('kind', [
     poles: z.array(Id).min(1).max(60),
     /** The bank that the work is on, where it is on one. */
     regulatorId: Id.optional(),
+    /** What its controls are to be set to; what is left out stays as it is. */
+    settings: SettingsAsLeft.partial().optional(),
   }),
 ])
 
@@ -70,6 +72,8 @@ export const Job = JobHead.extend({
   /** Since when it is in this state, and why where it was returned. */
   stateSince: z.iso.datetime(),
   reason: z.string(),
+  /** Of a closed job: what the record did not take over as it was left, and what to look at. */
+  closingNotes: z.array(z.string()).optional(),
   plan: JobPlan,
   ...Kept,
 })

@@ -10,6 +10,7 @@ import {
   TakeInBody,
   TakenIn,
 } from './feeders.ts'
+import { jobRoutes } from './job-routes.ts'
 import { fileAnswer, jsonAnswer } from './json-answer.ts'
 import { LandAnswer, PlaceParams } from './land.ts'
 import {
@@ -207,6 +208,7 @@ export const routes = {
   ...workRoutes,
   ...recordRoutes,
   ...birdRoutes,
+  ...jobRoutes,
   ...accountRoutes,
 
   listProposals: {

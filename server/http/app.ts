@@ -15,6 +15,7 @@ import { feederHandlers } from './feeder-handlers.ts'
 import { admission } from './gate.ts'
 import type { Handlers } from './handlers.ts'
 import { historyHandlers } from './history-handlers.ts'
+import { jobHandlers } from './job-handlers.ts'
 import { type MeasureSource, openMeasures } from './measures.ts'
 import { SECURITY_SCHEMES } from './openapi-route.ts'
 import { ownSiteOnly } from './own-site-only.ts'
@@ -83,6 +84,7 @@ export function createApp(services: Services, options: AppOptions): OpenAPIHono 
     ...peopleHandlers(options.people),
     ...attachmentHandlers(services),
     ...birdHandlers(services),
+    ...jobHandlers(services),
     ...changeHandlers(services),
     ...feederHandlers(services),
     ...historyHandlers(services),

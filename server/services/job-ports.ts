@@ -39,6 +39,7 @@ export interface JobMoved {
   /** Empty where none was needed. */
   readonly reason: string
   readonly feederVersionAfter: number | null
+  readonly closingNotes?: readonly string[]
 }
 
 /** A job in a list, without what follows from its entries. */

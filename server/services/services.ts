@@ -8,6 +8,7 @@ import { ChangeFeed } from './change-feed.ts'
 import { feederService } from './feeders.ts'
 import { historyService } from './history.ts'
 import { incidentService } from './incidents.ts'
+import { jobService } from './jobs.ts'
 import { getLand } from './land.ts'
 import { longWorkService } from './long-work.ts'
 import { nestService } from './nests.ts'
@@ -19,6 +20,7 @@ import { protectionService } from './protections.ts'
 import { repeatableWrites } from './repeatable-writes.ts'
 import { reportService } from './reports.ts'
 import { solveVoltage } from './solve-voltage.ts'
+import { stepSequenceService } from './step-sequences.ts'
 import { studyService } from './studies.ts'
 import { takeInLayers } from './take-in-layers.ts'
 
@@ -34,6 +36,8 @@ export function createServices(ports: Ports) {
     birdFiles: birdFileService(ports),
     birdSettings: birdSettingsService(ports),
     incidents: incidentService(ports),
+    jobs: jobService(ports),
+    stepSequences: stepSequenceService(ports),
     nests: nestService(ports),
     poleTops: poleTopService(ports),
     programmes: programmeService(ports),

@@ -2,6 +2,8 @@ import type { Work, WorkKindName, WorkProblem, WorkState } from '#contract/work.
 import type { CaseSolution } from '#domain/electrical/solution.ts'
 import type { SolveOptions } from '#domain/electrical/solve-feeder.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
+import type { PlanInput } from '#domain/jobs/draft-plan.ts'
+import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import type { SiteOutcome } from '#domain/siting/site-feeder.ts'
 import type { SiteRequest } from '#domain/siting/site-request.ts'
 import type { LayerReading, Stamp, Written } from './ports.ts'
@@ -125,4 +127,6 @@ export interface Threads {
   readLayers(text: string, follow: WorkFollow): Promise<LayerReading>
   /** Does not wait for the long ones. */
   solve(feeder: Feeder, options: SolveOptions): Promise<CaseSolution[]>
+  /** The whole plan of a job. Does not wait for the long ones either. */
+  draft(input: PlanInput): Promise<JobPlan>
 }

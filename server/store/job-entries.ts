@@ -66,34 +66,45 @@ function keptEntryOf(row: JobEntryRow): KeptEntry {
 
 /** Holds the entries of all jobs against the history. Gives in words what is not so. */
 export async function checkJobEntries(db: Kysely<Tables>): Promise<string[]> {
-  const { rows } = await sql<{ job_id: string; position: number } & Pair>`
-    select e.job_id, e.position, e.entry, h.after as told
+  const { rows } = await sql<EntryWithTold>`
+    select e.*, h.after as told, h.at as told_at, h.actor_id as told_by, h.actor_role as told_role
     from job_entries e left join history h
       on h.subject = 'job-entry' and h.subject_id = e.job_id and h.version = e.position
     order by e.job_id, e.position`.execute(db)
-  const altered = rows
-    .filter(({ entry, told }) => !isSame(entry, told))
-    .map(
-      ({ job_id, position }) => `Entry ${position} of job ${job_id} is not as the history left it.`,
-    )
   const { rows: missing } = await sql<{ subject_id: string; version: number }>`
     select h.subject_id, h.version from history h
     where h.subject = 'job-entry' and not exists (
       select 1 from job_entries e where e.job_id = h.subject_id and e.position = h.version)
     order by h.seq`.execute(db)
   return [
-    ...altered,
+    ...rows
+      .filter((row) => !isAsTold(row))
+      .map(({ job_id, position }) => `Entry ${position} of job ${job_id} ${IS_OTHERWISE}.`),
     ...missing.map(
       ({ subject_id, version }) => `Entry ${version} of job ${subject_id} is missing.`,
     ),
   ]
 }
 
-interface Pair {
-  readonly entry: string
+const IS_OTHERWISE = 'is not as the history left it'
+
+/** Null where the history does not know the entry. */
+interface EntryWithTold extends JobEntryRow {
   readonly told: string | null
+  readonly told_at: string | null
+  readonly told_by: string | null
+  readonly told_role: string | null
 }
 
-function isSame(entry: string, told: string | null): boolean {
-  return told !== null && canonicalJson(JSON.parse(entry)) === canonicalJson(JSON.parse(told))
+function isAsTold(row: EntryWithTold): boolean {
+  if (row.told === null) return false
+  const entry = JSON.parse(row.entry) as JobEntry
+  return (
+    canonicalJson(entry) === canonicalJson(JSON.parse(row.told)) &&
+    entry.id === row.id &&
+    entry.at === row.device_at &&
+    row.kept_at === row.told_at &&
+    row.actor_id === row.told_by &&
+    row.actor_role === row.told_role
+  )
 }

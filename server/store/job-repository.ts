@@ -9,7 +9,14 @@ import { type RecordKind, versionedRecords } from './versioned-record.ts'
 /** What a row of a job keeps as JSON beside its plan. */
 type JobBody = Pick<
   Job,
-  'note' | 'crew' | 'feederVersion' | 'feederVersionAfter' | 'origin' | 'stateSince' | 'reason'
+  | 'note'
+  | 'crew'
+  | 'feederVersion'
+  | 'feederVersionAfter'
+  | 'origin'
+  | 'stateSince'
+  | 'reason'
+  | 'closingNotes'
 > & { readonly poles: readonly string[] }
 
 /** The plan never changes, so the history only says which it is. */
@@ -69,14 +76,11 @@ export function jobRepository(db: Database): JobStore {
     },
     change: (id, version, { title, dueOn, note, crew }: JobHead, stamp) =>
       changeBody(id, version, { title, due_on: dueOn ?? null }, { note, crew }, stamp),
-    move: (id, version, { state, reason, feederVersionAfter }, stamp) =>
-      changeBody(
-        id,
-        version,
-        { state },
-        { reason, feederVersionAfter, stateSince: stamp.at },
-        stamp,
-      ),
+    move: (id, version, { state, closingNotes, ...moved }, stamp) => {
+      const notes = closingNotes && { closingNotes: [...closingNotes] }
+      const body = { ...moved, ...notes, stateSince: stamp.at }
+      return changeBody(id, version, { state }, body, stamp)
+    },
     delete: (id, version, stamp) => records.delete({ id }, version, stamp),
     restore: (id, version, stamp) => records.restore({ id }, version, stamp),
     listDeleted: (feederId) => records.listDeleted(feederId, ({ title }) => title),

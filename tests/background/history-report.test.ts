@@ -39,6 +39,7 @@ const threads = {
   site: () => Promise.reject(new Error('no report sites anything')),
   readLayers: () => Promise.reject(new Error('no report reads layers')),
   solve: () => Promise.reject(new Error('no report solves anything')),
+  draft: () => Promise.reject(new Error('no report drafts anything')),
 }
 
 async function endOf(work: Awaited<ReturnType<typeof open>>, id: string) {

@@ -37,6 +37,11 @@ async function expectWhole(store: OpenStore, step: string): Promise<void> {
   expect(people.map(({ name }) => name)).toEqual(had.has('people') ? ['Robin'] : [])
   const attachments = await store.attachments.list('small', {})
   expect(attachments.map(({ id }) => id)).toEqual(had.has('attachments') ? ['report'] : [])
+  const jobs = await store.jobs.list()
+  expect(jobs.map(({ title, entries }) => [title, entries])).toEqual(
+    had.has('jobs') ? [[TRICKY, 2]] : [],
+  )
+  expect(await store.jobs.entries('job')).toHaveLength(had.has('jobs') ? 2 : 0)
 }
 
 describe.each(STEPS)('a database of the version that ended with %s', (step) => {

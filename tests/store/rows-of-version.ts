@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import type { Row } from '../../server/store/archive/table-form.ts'
 import { hashOfEntry, NO_HASH } from '../../server/store/history-chain.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
+import { lookPlan, stepDone } from '../support/small-job.ts'
 
 /** Rows of a table as some versions of the program wrote them. */
 interface RowsOfTable {
@@ -252,6 +253,54 @@ const ROWS: readonly RowsOfTable[] = [
         changed_at: AT,
         deleted_at: null,
         ...BIRD_COLUMNS[table],
+      },
+    ],
+  })),
+  {
+    table: 'jobs',
+    since: '0012',
+    rows: [
+      {
+        id: 'job',
+        feeder_id: 'small',
+        version: 1,
+        title: TRICKY,
+        kind: 'inspection',
+        state: 'in the field',
+        due_on: null,
+        plan: JSON.stringify(lookPlan()),
+        body: JSON.stringify({ note: TRICKY, poles: ['P2', 'P3'] }),
+        ...BY,
+        changed_at: AT,
+        deleted_at: null,
+      },
+    ],
+  },
+  {
+    table: 'job_entries',
+    since: '0012',
+    rows: [1, 2].map((position) => ({
+      job_id: 'job',
+      position,
+      id: `entry-${position}`,
+      entry: JSON.stringify({ ...stepDone(`entry-${position}`, 'P2', 'look'), text: TRICKY }),
+      device_at: AT,
+      ...BY,
+      kept_at: AT,
+    })),
+  },
+  ...['as_left', 'step_sequences'].map((table) => ({
+    table,
+    since: '0012',
+    rows: [
+      {
+        feeder_id: table === 'as_left' ? 'small' : '',
+        id: 'job',
+        version: 1,
+        body: JSON.stringify({ remarks: TRICKY }),
+        ...BY,
+        changed_at: AT,
+        deleted_at: null,
       },
     ],
   })),

@@ -1,0 +1,216 @@
+import type { DraftJobBody } from '#contract/jobs.ts'
+import type { Programme } from '#domain/avian/programme/programme.ts'
+import type { Regulator } from '#domain/feeder/equipment.ts'
+import type { Feeder } from '#domain/feeder/feeder.ts'
+import { bankOfProposal } from '#domain/jobs/bank-of-proposal.ts'
+import type { PlanInput } from '#domain/jobs/draft-plan.ts'
+import type { JobKind } from '#domain/jobs/job-kind.ts'
+import { sequenceFor } from '#domain/jobs/sequence-for.ts'
+import type { NewJob } from './job-ports.ts'
+import type { Ports } from './ports.ts'
+import { recordedFeeder } from './recorded-feeder.ts'
+import { Refusal } from './refusal.ts'
+import { sequencesInUse } from './step-sequences.ts'
+
+/** An assumption, and told as one in the plan; the utility's own figure replaces it. */
+const ASSUMED_LOOP_OHM = 0.1
+
+/** What the plan is drawn up for. */
+interface Wanted {
+  readonly kind: JobKind
+  readonly poles: PlanInput['poles']
+  readonly regulator?: Regulator
+  readonly standing?: Regulator
+}
+
+type OriginOf<Kind> = Extract<DraftJobBody['origin'], { kind: Kind }>
+
+/**
+ * Draws up the whole plan of a job, away from the thread that answers. Nothing is written.
+ *
+ * @throws Refusal `not-found`, `malformed-request` for poles or banks that are not on the feeder,
+ * `wrong-state` where what it comes from is no longer there
+ */
+export async function draftJob(
+  { store, threads, clock, newId }: Pick<Ports, 'store' | 'threads' | 'clock' | 'newId'>,
+  feederId: string,
+  { origin, bank, loopOhm, elevationM, ...head }: DraftJobBody,
+): Promise<NewJob> {
+  const { feeder, version } = await recordedFeeder(store, feederId)
+  const wanted = await wantedBy(store, feeder, origin, bank)
+  const sequences = await sequencesInUse(store)
+  refuseWithoutSequence(wanted.kind, sequences)
+  const plan = await threads.draft({
+    feeder,
+    kind: wanted.kind,
+    poles: wanted.poles,
+    ...(wanted.regulator && {
+      bank: {
+        regulator: wanted.regulator,
+        ...(wanted.standing && { standing: wanted.standing }),
+        loopOhm: loopOhm ?? ASSUMED_LOOP_OHM,
+        ...(elevationM !== undefined && { elevationM }),
+      },
+    }),
+    sequences,
+    poleTops: await store.poleTops.list(feederId),
+    birdSettings: (await store.birdSettings.get()).settings,
+    on: clock().slice(0, 10),
+  })
+  const isLoopAssumed = plan.bank !== undefined && loopOhm === undefined
+  const notes = isLoopAssumed ? [...plan.notes, LOOP_WORDS] : plan.notes
+  return {
+    id: newId(),
+    ...{ feederId, feederVersion: version, head, origin },
+    plan: { ...plan, notes },
+  }
+}
+
+const LOOP_WORDS = `The loop that a bypass closes was taken as ${ASSUMED_LOOP_OHM} Ω, which is an assumption; the utility’s own figure replaces it.`
+
+async function wantedBy(
+  store: Ports['store'],
+  feeder: Feeder,
+  origin: DraftJobBody['origin'],
+  bank: number,
+): Promise<Wanted> {
+  switch (origin.kind) {
+    case 'proposal':
+      return ofProposal(store, feeder, origin, bank)
+    case 'programme':
+      return ofRound(store, feeder, origin)
+    case 'by hand':
+      return ofHand(feeder, origin)
+  }
+}
+
+async function ofProposal(
+  store: Ports['store'],
+  feeder: Feeder,
+  { proposalId }: OriginOf<'proposal'>,
+  bank: number,
+): Promise<Wanted> {
+  const saved = await store.proposals.find(proposalId)
+  if (!saved || saved.feederId !== feeder.header.id || saved.deletedAt !== null) {
+    const detail = `Feeder "${feeder.header.id}" has no kept proposal "${proposalId}".`
+    throw new Refusal('not-found', detail)
+  }
+  const proposed = saved.proposal.banks[bank]
+  if (!proposed) {
+    throw new Refusal('malformed-request', 'The proposal has no second bank.', {
+      faults: [{ at: 'body.bank', what: 'must be 0' }],
+    })
+  }
+  const { pole, span } = proposed
+  if (!feeder.spans.some(({ id, from }) => id === span && from === pole)) {
+    const detail = `Span ${span} no longer leaves pole ${pole} on the feeder, so the proposal cannot be built as it is. Run siting again.`
+    throw new Refusal('wrong-state', detail)
+  }
+  const standing = regulatorsOf(feeder).find((regulator) => regulator.span === span)
+  return {
+    kind: standing ? 'change out a bank' : 'set a bank',
+    poles: [{ pole, measures: 'cheapest' }],
+    regulator: bankOfProposal(feeder, proposed),
+    ...(standing && { standing }),
+  }
+}
+
+async function ofRound(
+  store: Ports['store'],
+  feeder: Feeder,
+  { programmeId, round }: OriginOf<'programme'>,
+): Promise<Wanted> {
+  const feederId = feeder.header.id
+  const kept = (await store.programmes.list(feederId)).find(({ id }) => id === programmeId)
+  if (!kept) {
+    throw new Refusal('not-found', `Feeder "${feederId}" has no programme "${programmeId}".`)
+  }
+  const poles = polesOfRound(kept.programme, round)
+  const known = new Set(feeder.poles.map(({ id }) => id))
+  const gone = poles.filter(({ pole }) => !known.has(pole))
+  if (gone.length > 0) {
+    const names = gone.map(({ pole }) => pole).join(', ')
+    const detail = `The feeder no longer has all poles of the round: ${names}. Plan the programme again.`
+    throw new Refusal('wrong-state', detail)
+  }
+  return { kind: 'retrofit round', poles }
+}
+
+/** In the order of driving. */
+function polesOfRound({ rounds, poles }: Programme, round: number): PlanInput['poles'] {
+  const chosen = new Map(poles.map((pole) => [pole.pole, pole]))
+  const found = (rounds[round]?.poles ?? []).map((pole) => ({
+    pole,
+    measures: chosen.get(pole)?.measures ?? [],
+  }))
+  if (found.length > 0) return found
+  const detail = `The programme has ${rounds.length} rounds, and none of the number ${round + 1} with poles in it.`
+  throw new Refusal('wrong-state', detail)
+}
+
+/** Kinds on whose poles is done for birds what is cheapest, on the same visit. */
+const WITH_MEASURES: readonly JobKind[] = ['retrofit round', 'change out a bank']
+
+function ofHand(feeder: Feeder, origin: OriginOf<'by hand'>): Wanted {
+  const { jobKind, poles, regulatorId, settings } = origin
+  refuseUnknown(feeder, poles)
+  const measures = WITH_MEASURES.includes(jobKind) ? ('cheapest' as const) : []
+  const wanted = { kind: jobKind, poles: [...new Set(poles)].map((pole) => ({ pole, measures })) }
+  switch (jobKind) {
+    case 'retrofit round':
+    case 'inspection':
+      return wanted
+    case 'set a bank':
+      throw new Refusal(
+        'malformed-request',
+        'A new bank is drafted from a kept proposal, which says what is to stand there. Keep one first.',
+        { faults: [{ at: 'body.origin.jobKind', what: 'needs a proposal' }] },
+      )
+    default: {
+      const standing = standingBank(feeder, regulatorId, poles)
+      return { ...wanted, regulator: { ...standing, ...settings }, standing }
+    }
+  }
+}
+
+function standingBank(
+  feeder: Feeder,
+  regulatorId: string | undefined,
+  poles: readonly string[],
+): Regulator {
+  const standing = regulatorsOf(feeder).find(({ id }) => id === regulatorId)
+  if (!standing) {
+    throw new Refusal('malformed-request', 'The job is on a bank that stands; name it.', {
+      faults: [{ at: 'body.origin.regulatorId', what: 'names no regulator of the feeder' }],
+    })
+  }
+  if (poles.every((pole) => pole === standing.pole)) return standing
+  throw new Refusal(
+    'malformed-request',
+    `The bank ${standing.id} stands at pole ${standing.pole}, so the job is at that pole alone.`,
+    { faults: [{ at: 'body.origin.poles', what: `must be ${standing.pole} alone` }] },
+  )
+}
+
+function regulatorsOf({ equipment }: Feeder): Regulator[] {
+  return equipment.filter((item) => item.kind === 'regulator')
+}
+
+function refuseUnknown(feeder: Feeder, poles: readonly string[]): void {
+  const known = new Set(feeder.poles.map(({ id }) => id))
+  const faults = poles.flatMap((pole, index) =>
+    known.has(pole)
+      ? []
+      : [{ at: `body.origin.poles.${index}`, what: 'names no pole of the feeder' }],
+  )
+  if (faults.length === 0) return
+  const detail = `Feeder "${feeder.header.id}" does not have all poles of the job.`
+  throw new Refusal('malformed-request', detail, { faults })
+}
+
+/** A supervisor may have set the orders of steps so that none is left for a kind of job. */
+function refuseWithoutSequence(kind: JobKind, sequences: PlanInput['sequences']): void {
+  if (sequenceFor(kind, sequences)) return
+  const detail = `There is no order of steps for the kind of job "${kind}". The supervisor sets one.`
+  throw new Refusal('wrong-state', detail)
+}
