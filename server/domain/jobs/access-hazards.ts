@@ -8,6 +8,7 @@ import type { Hazard } from './job-plan.ts'
 
 /** A gate farther away than this is not taken to lie on the way, metres. */
 const GATE_WITHIN_M = 2000
+const MOST_LETTERS = 600
 const SOURCE = 'Roads, tracks and gates as recorded with the feeder; straight distances'
 
 /** The pole that lies farthest from a road, and the gates near the poles. */
@@ -55,13 +56,14 @@ function gatesNear(access: readonly Access[], poles: readonly PlacedPole[]): Haz
       const middle = middleOf(gate)
       const [nearest] = middle ? grid.within(middle, GATE_WITHIN_M) : []
       if (!nearest) return []
-      const note = gate.note === undefined ? '' : ` ${gate.note}`
+      const away = feetInWords(nearest.distanceM)
+      const note = gate.note === undefined ? '' : ` Noted with it: ${gate.note}.`
       return [
         {
           about: 'access' as const,
-          what: `Gate ${gate.name ?? gate.id}, ${feetInWords(nearest.distanceM)} from the pole.${note}`.slice(
+          what: `Gate “${gate.name ?? gate.id}”: ${away} from the pole.${note}`.slice(
             0,
-            600,
+            MOST_LETTERS,
           ),
           pole: nearest.item.pole,
           source: SOURCE,

@@ -20,7 +20,7 @@ const WEIGHTS: readonly Row[] = [
 /** A single unit up to about so much hangs on a pole, more stands on a platform; from memory, not sure. */
 export const ON_POLE_LB: readonly [number, number] = [2500, 3500]
 
-export const WEIGHT_SOURCE = 'Weights from memory, of low confidence: the nameplate governs'
+export const WEIGHT_SOURCE = 'weights from memory, of low confidence: the nameplate governs'
 
 /**
  * What one unit weighs, between the known sizes next below and above it; null where the class has

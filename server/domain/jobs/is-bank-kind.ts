@@ -1,0 +1,13 @@
+import type { JobKind } from './job-kind.ts'
+
+const NEEDS_BANK: readonly JobKind[] = [
+  'set a bank',
+  'change out a bank',
+  'remove a bank',
+  'change settings',
+]
+
+/** Whether there is no such job without a bank. */
+export function isBankKind(kind: JobKind): boolean {
+  return NEEDS_BANK.includes(kind)
+}
