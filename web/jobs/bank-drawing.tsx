@@ -1,28 +1,9 @@
 import { useMemo } from 'react'
 import type { Regulator } from '#domain/feeder/equipment.ts'
-import {
-  bankOneLine,
-  type OneLineBranch,
-  type OneLineNode,
-} from '#domain/jobs/bank-one-line.ts'
+import { bankOneLine } from '#domain/jobs/bank-one-line.ts'
 import './bank-drawing.css'
 import { OneLineSymbol } from './one-line-symbol.tsx'
-
-const COLUMN_PX = 100
-const ROW_PX = 42
-const MARGIN_PX = { x: 58, y: 26 }
-
-/** A branch with the two places that it joins. */
-export interface PlacedBranch {
-  readonly branch: OneLineBranch
-  readonly from: Spot
-  readonly to: Spot
-}
-
-export interface Spot {
-  readonly x: number
-  readonly y: number
-}
+import { type PlacedNode, placedOneLine, type Spot } from './placed-one-line.ts'
 
 interface Props {
   readonly regulator: Pick<Regulator, 'phases'>
@@ -33,10 +14,10 @@ interface Props {
  * it stands in service. Symbols after IEC 60617 and IEEE 315, from memory.
  */
 export function BankDrawing({ regulator }: Props) {
-  const { nodes, branches, columns, rows } = useMemo(() => bankOneLine(regulator), [regulator])
-  const placed = placedBranches(nodes, branches)
-  const widthPx = (columns - 1) * COLUMN_PX + 2 * MARGIN_PX.x
-  const heightPx = (rows - 1) * ROW_PX + 2 * MARGIN_PX.y
+  const { widthPx, heightPx, nodes, branches } = useMemo(
+    () => placedOneLine(bankOneLine(regulator)),
+    [regulator],
+  )
   return (
     <figure className="bank-drawing">
       <svg
@@ -44,11 +25,11 @@ export function BankDrawing({ regulator }: Props) {
         role="img"
         aria-label={`One-line drawing of the bank on phases ${[...regulator.phases].join(', ')}`}
       >
-        {placed.map((one) => (
-          <OneLineSymbol key={one.branch.id} placed={one} foot={footOf(one, nodes)} />
+        {branches.map((placed) => (
+          <OneLineSymbol key={placed.branch.id} placed={placed} />
         ))}
-        {nodes.map((node) => (
-          <NodeMark key={node.id} node={node} joins={joinsAt(node, branches)} />
+        {nodes.map((placed) => (
+          <NodeMark key={placed.node.id} placed={placed} />
         ))}
       </svg>
       <figcaption>
@@ -59,35 +40,7 @@ export function BankDrawing({ regulator }: Props) {
   )
 }
 
-function spotOf({ column, row }: Pick<OneLineNode, 'column' | 'row'>): Spot {
-  return { x: MARGIN_PX.x + column * COLUMN_PX, y: MARGIN_PX.y + row * ROW_PX }
-}
-
-function placedBranches(
-  nodes: readonly OneLineNode[],
-  branches: readonly OneLineBranch[],
-): PlacedBranch[] {
-  const spots = new Map(nodes.map((node) => [node.id, spotOf(node)]))
-  return branches.flatMap((branch) => {
-    const from = spots.get(branch.from)
-    const to = spots.get(branch.to)
-    return from && to ? [{ branch, from, to }] : []
-  })
-}
-
-/** Where the neutral side of a unit comes out: its SL terminal. */
-function footOf({ branch }: PlacedBranch, nodes: readonly OneLineNode[]): Spot | null {
-  if (branch.kind !== 'regulator unit') return null
-  const terminal = nodes.find(({ phase, label }) => phase === branch.phase && label === 'SL')
-  return terminal ? spotOf(terminal) : null
-}
-
-function joinsAt({ id }: OneLineNode, branches: readonly OneLineBranch[]): number {
-  return branches.filter(({ from, to }) => from === id || to === id).length
-}
-
-function NodeMark({ node, joins }: { readonly node: OneLineNode; readonly joins: number }) {
-  const { x, y } = spotOf(node)
+function NodeMark({ placed: { node, x, y, joins } }: { readonly placed: PlacedNode }) {
   switch (node.kind) {
     case 'line':
       return <LineEnd x={x} y={y} label={node.label} isSource={node.column === 0} />

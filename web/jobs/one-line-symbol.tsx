@@ -1,24 +1,18 @@
 import type { OneLineBranch } from '#domain/jobs/bank-one-line.ts'
-import type { PlacedBranch, Spot } from './bank-drawing.tsx'
-
-interface Props {
-  readonly placed: PlacedBranch
-  /** Of a unit: where its neutral side comes out. */
-  readonly foot: Spot | null
-}
+import type { PlacedBranch, Spot } from './placed-one-line.ts'
 
 /**
  * One branch of a one-line drawing: its leads and its symbol, drawn along the way from one end to the
  * other. Forms after IEC 60617-6 and -7 and IEEE 315, from memory.
  */
-export function OneLineSymbol({ placed, foot }: Props) {
-  const { branch, from, to } = placed
+export function OneLineSymbol({ placed }: { readonly placed: PlacedBranch }) {
+  const { branch, from, to, foot } = placed
   const lengthPx = Math.hypot(to.x - from.x, to.y - from.y)
   const turnDeg = (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI
   return (
     <g>
       <g transform={`translate(${from.x} ${from.y}) rotate(${turnDeg})`}>
-        <Symbol branch={branch} lengthPx={lengthPx} />
+        <BranchSymbol branch={branch} lengthPx={lengthPx} />
       </g>
       {foot && <NeutralLead from={from} to={to} foot={foot} />}
       <BranchLabel placed={placed} />
@@ -32,7 +26,7 @@ interface SymbolProps {
   readonly lengthPx: number
 }
 
-function Symbol({ branch, lengthPx }: SymbolProps) {
+function BranchSymbol({ branch, lengthPx }: SymbolProps) {
   switch (branch.kind) {
     case 'conductor':
       return <path className="bank-lead" d={`M0 0H${lengthPx}`} />
@@ -55,7 +49,13 @@ function Symbol({ branch, lengthPx }: SymbolProps) {
 const BLADE_PX = 13
 
 /** Disconnect switch: a blade, and a bar across at the contact that it meets. */
-function SwitchSymbol({ lengthPx, isOpen }: { readonly lengthPx: number; readonly isOpen: boolean }) {
+function SwitchSymbol({
+  lengthPx,
+  isOpen,
+}: {
+  readonly lengthPx: number
+  readonly isOpen: boolean
+}) {
   const [hinge, contact] = [lengthPx / 2 - BLADE_PX, lengthPx / 2 + BLADE_PX]
   const tip = isOpen ? `L${contact - 3} -14` : `H${contact}`
   return (
@@ -135,7 +135,12 @@ function BranchLabel({ placed: { branch, from, to } }: { readonly placed: Placed
   const isUnit = branch.kind === 'regulator unit'
   return (
     <>
-      <text className="bank-label" x={middle.x} y={middle.y - (isUnit ? 24 : 16)} textAnchor="middle">
+      <text
+        className="bank-label"
+        x={middle.x}
+        y={middle.y - (isUnit ? 24 : 16)}
+        textAnchor="middle"
+      >
         {branch.label}
       </text>
       {branch.inService && (

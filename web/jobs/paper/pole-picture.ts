@@ -1,0 +1,170 @@
+import type { Feeder } from '#domain/feeder/feeder.ts'
+import type { Position } from '#domain/feeder/geometry.ts'
+import type { Access } from '#domain/feeder/land.ts'
+import type { FeederTrace } from '#domain/network/trace-feeder.ts'
+import { M_PER_FT, M_PER_MILE } from '#domain/units/length.ts'
+import type { Units } from '../../state/address.ts'
+import { wayTo } from '../places/bearing.ts'
+import { lineNeighbours } from '../places/line-neighbours.ts'
+import { accessToPole } from '../places/nearest-access.ts'
+
+export interface PicturePoint {
+  readonly x: number
+  readonly y: number
+}
+
+export interface PicturePole extends PicturePoint {
+  readonly id: string
+  readonly isTheOne: boolean
+  /** Only the pole itself and its neighbours are named; the rest would not be readable. */
+  readonly isNamed: boolean
+}
+
+export interface PictureAccess {
+  readonly id: string
+  readonly kind: Access['kind']
+  readonly path: string
+  readonly name: string | null
+  /** Where the name may stand: the place nearest to the pole. */
+  readonly nameAt: PicturePoint
+}
+
+/** The surroundings of a pole in a frame of pixels, north up. */
+export interface PolePicture {
+  readonly widthPx: number
+  readonly heightPx: number
+  readonly pxPerM: number
+  readonly spans: readonly string[]
+  readonly openSpans: readonly string[]
+  readonly poles: readonly PicturePole[]
+  readonly access: readonly PictureAccess[]
+  readonly scale: { readonly lengthPx: number; readonly words: string }
+}
+
+/** On a sphere; over a few kilometres that is near enough for a picture. */
+const M_PER_DEG = 111_195
+const LEAST_REACH_M = 120
+/** A road or gate farther than this is named in words, not drawn into the picture. */
+const MOST_REACH_M = 1600
+/** Room around what must be seen. */
+const SLACK = 1.25
+
+/** Draws so much of the feeder around a pole that its neighbours, road and gate are seen. */
+export function polePicture(
+  feeder: Feeder,
+  trace: FeederTrace,
+  poleId: string,
+  frame: { readonly widthPx: number; readonly heightPx: number; readonly units: Units },
+): PolePicture | null {
+  const pole = feeder.poles.find(({ id }) => id === poleId)
+  if (!pole) return null
+  const neighbours = neighbourIds(feeder, trace, poleId)
+  const { widthPx, heightPx, units } = frame
+  const pxPerM = Math.min(widthPx, heightPx) / 2 / reachM(feeder, pole.at, neighbours)
+  const spot = spotsAround(pole.at, pxPerM, widthPx, heightPx)
+  const isSeen = ({ x, y }: PicturePoint) => x > 0 && y > 0 && x < widthPx && y < heightPx
+  const lines = linesOf(feeder, trace, spot)
+  return {
+    widthPx,
+    heightPx,
+    pxPerM,
+    ...lines,
+    poles: feeder.poles
+      .filter(({ isAnonymousNode }) => !isAnonymousNode)
+      .map(({ id, at }) => ({
+        id,
+        ...spot(at),
+        isTheOne: id === poleId,
+        isNamed: id === poleId || neighbours.has(id),
+      }))
+      .filter(isSeen),
+    access: accessIn(feeder.access, pole.at, spot, isSeen),
+    scale: scaleOf(pxPerM, widthPx / 3, units),
+  }
+}
+
+function neighbourIds(feeder: Feeder, trace: FeederTrace, poleId: string): ReadonlySet<string> {
+  const { up, down, acrossOpen } = lineNeighbours(feeder, trace, poleId)
+  return new Set([...(up ? [up] : []), ...down, ...acrossOpen].map((next) => next.poleId))
+}
+
+function reachM(feeder: Feeder, at: Position, neighbours: ReadonlySet<string>): number {
+  const { road, gate } = accessToPole(at, feeder.access)
+  const ways = [
+    ...feeder.poles.filter(({ id }) => neighbours.has(id)).map((pole) => wayTo(at, pole.at)),
+    ...[road, gate].flatMap((found) => (found ? [found.way] : [])),
+  ]
+  const near = ways.map(({ distanceM }) => distanceM).filter((lengthM) => lengthM <= MOST_REACH_M)
+  return Math.max(LEAST_REACH_M, ...near) * SLACK
+}
+
+type SpotOf = (at: Position) => PicturePoint
+
+function spotsAround(middle: Position, pxPerM: number, widthPx: number, heightPx: number): SpotOf {
+  const squeeze = Math.cos((middle[1] * Math.PI) / 180)
+  return ([lon, lat]) => ({
+    x: round(widthPx / 2 + (lon - middle[0]) * squeeze * M_PER_DEG * pxPerM),
+    y: round(heightPx / 2 - (lat - middle[1]) * M_PER_DEG * pxPerM),
+  })
+}
+
+const round = (px: number) => Math.round(px * 10) / 10
+const pathOf = (path: readonly Position[], spot: SpotOf) =>
+  `M${path.map((at) => `${spot(at).x} ${spot(at).y}`).join('L')}`
+
+function linesOf(
+  { spans }: Feeder,
+  trace: FeederTrace,
+  spot: SpotOf,
+): Pick<PolePicture, 'spans' | 'openSpans'> {
+  const closed = new Set(trace.spans.map(({ span }) => span.id))
+  const drawn = (isClosed: boolean) =>
+    spans.filter(({ id }) => closed.has(id) === isClosed).map(({ path }) => pathOf(path, spot))
+  return { spans: drawn(true), openSpans: drawn(false) }
+}
+
+function accessIn(
+  access: readonly Access[],
+  at: Position,
+  spot: SpotOf,
+  isSeen: (point: PicturePoint) => boolean,
+): PictureAccess[] {
+  return access.map(({ id, kind, path, name }) => {
+    const nearest = accessToPole(at, [{ id, kind, path }])
+    const nameAt = spot((nearest.road ?? nearest.gate)?.at ?? at)
+    return {
+      id,
+      kind,
+      path: pathOf(path, spot),
+      name: isSeen(nameAt) ? (name ?? null) : null,
+      nameAt,
+    }
+  })
+}
+
+/** Lengths that a person can picture, longest first. */
+const STEPS: Readonly<Record<Units, readonly (readonly [words: string, lengthM: number])[]>> = {
+  us: [
+    ['1 mi', M_PER_MILE],
+    ['½ mi', M_PER_MILE / 2],
+    ['¼ mi', M_PER_MILE / 4],
+    ['500 ft', 500 * M_PER_FT],
+    ['200 ft', 200 * M_PER_FT],
+    ['100 ft', 100 * M_PER_FT],
+  ],
+  metric: [
+    ['1 km', 1000],
+    ['500 m', 500],
+    ['200 m', 200],
+    ['100 m', 100],
+    ['50 m', 50],
+    ['20 m', 20],
+  ],
+}
+
+function scaleOf(pxPerM: number, mostPx: number, units: Units): PolePicture['scale'] {
+  const steps = STEPS[units]
+  const [words, lengthM] = steps.find(([, step]) => step * pxPerM <= mostPx) ??
+    steps.at(-1) ?? ['20 m', 20]
+  return { words, lengthPx: round(lengthM * pxPerM) }
+}

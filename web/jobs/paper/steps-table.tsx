@@ -1,0 +1,118 @@
+import type { Asked, Signer, Step } from '#domain/jobs/step-sequence.ts'
+import type { Phase } from '#domain/units/phases.ts'
+
+interface Props {
+  readonly steps: readonly Step[]
+  /** Units at the pole; a step for each unit has a place for each. */
+  readonly phases: readonly Phase[]
+}
+
+/** Names that stand under a step. */
+const SIGNATURES: Readonly<Record<Signer, readonly string[]>> = {
+  'one of the crew': ['Signed'],
+  'two of the crew': ['Signed', 'and'],
+  'person in charge': ['Person in charge'],
+}
+
+/** Steps in their order, with boxes for readings and lines for signatures. */
+export function StepsTable({ steps, phases }: Props) {
+  return (
+    <table className="paper-steps-table">
+      <thead>
+        <tr>
+          <th scope="col">No.</th>
+          <th scope="col">Step</th>
+          <th scope="col">Readings and signature</th>
+        </tr>
+      </thead>
+      <tbody>
+        {steps.map((step, index) => (
+          <StepRow key={step.id} step={step} number={index + 1} phases={phases} />
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+interface RowProps {
+  readonly step: Step
+  readonly number: number
+  readonly phases: readonly Phase[]
+}
+
+function StepRow({ step, number, phases }: RowProps) {
+  const { text, hazard, isHoldPoint, asks, each, signedBy, mayBeLeftOut } = step
+  return (
+    <tr className={isHoldPoint ? 'paper-step paper-step-hold' : 'paper-step'}>
+      <td className="paper-step-number">{number}</td>
+      <td>
+        {isHoldPoint && <strong className="paper-hold">Hold point. </strong>}
+        {text}
+        {each === 'unit' && ' For each unit.'}
+        {mayBeLeftOut && ' May be left out, with a reason.'}
+        {hazard && <span className="paper-hazard">{hazard}</span>}
+      </td>
+      <td>
+        {asks.map((asked) => (
+          <AskedBoxes key={asked.id} asked={asked} phases={each === 'unit' ? phases : []} />
+        ))}
+        <span className="paper-signatures">
+          {SIGNATURES[signedBy].map((words) => (
+            <span key={words}>{words}</span>
+          ))}
+        </span>
+      </td>
+    </tr>
+  )
+}
+
+/** One reading: a box for it, or for each unit one. */
+function AskedBoxes({
+  asked,
+  phases,
+}: {
+  readonly asked: Asked
+  readonly phases: readonly Phase[]
+}) {
+  const { what, isNeeded } = asked
+  return (
+    <span className="paper-asked">
+      <span>
+        {what}
+        {!isNeeded && ' (if there)'}
+      </span>
+      <span className="paper-units">
+        {phases.length === 0 ? (
+          <Box asked={asked} />
+        ) : (
+          phases.map((phase) => (
+            <span key={phase} className="paper-unit">
+              {phase} <Box asked={asked} />
+            </span>
+          ))
+        )}
+      </span>
+    </span>
+  )
+}
+
+function Box({ asked }: { readonly asked: Asked }) {
+  switch (asked.kind) {
+    case 'yes or no':
+      return <span className="paper-tick" />
+    case 'choice':
+      return asked.options.map((option) => (
+        <span key={option} className="paper-option">
+          <span className="paper-tick" /> {option}
+        </span>
+      ))
+    case 'number':
+      return (
+        <>
+          <span className="paper-blank" /> {asked.unit}
+        </>
+      )
+    case 'text':
+      return <span className="paper-blank paper-blank-wide" />
+  }
+}
