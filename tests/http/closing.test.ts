@@ -1,0 +1,231 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import type { Actor } from '#contract/actor.ts'
+import type { DraftJobBody, Job } from '#contract/jobs.ts'
+import { routes } from '#contract/routes.ts'
+import type { Feeder } from '#domain/feeder/feeder.ts'
+import type { AsLeft } from '#domain/jobs/as-left.ts'
+import type { JobState } from '#domain/jobs/job-state.ts'
+import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
+import { bankedFeeder } from '../support/banked-feeder.ts'
+import { proposalToKeep } from '../support/kept-proposal.ts'
+import { entriesThrough } from '../support/walk-job.ts'
+import {
+  COORDINATOR,
+  CREW,
+  PLANNER,
+  SUPERVISOR,
+  startTestServer,
+  type TestServer,
+} from './test-server.ts'
+
+let server: TestServer
+beforeAll(async () => {
+  server = await startTestServer()
+})
+afterAll(() => server.stop())
+
+/** A feeder of its own for each test. */
+let feederId = ''
+let tests = 0
+beforeEach(async () => {
+  tests += 1
+  feederId = `banked-${tests}`
+  await takeIn(bankedFeeder(feederId))
+})
+
+const takeIn = (feeder: Feeder) =>
+  server.call(routes.takeInFeeder, { body: { layers: layersOfFeeder(feeder) } })
+const feederNow = () => server.call(routes.getFeeder, { params: { feederId } })
+const itemsNow = () => server.call(routes.listProtections, { params: { feederId } })
+const historyOf = (subject: 'feeder' | 'protection', subjectId: string) =>
+  server
+    .call(routes.getHistory, { params: { subject, subjectId }, query: { feederId } }, SUPERVISOR)
+    .then(({ entries }) => entries)
+
+const move = ({ id, version }: Pick<Job, 'id' | 'version'>, to: JobState, as: Actor = SUPERVISOR) =>
+  server.call(routes.moveJob, { params: { jobId: id }, body: { version, to } }, as)
+const refusedClosing = ({ id, version }: Job) =>
+  server.problem(
+    routes.moveJob,
+    { params: { jobId: id }, body: { version, to: 'closed' as const } },
+    SUPERVISOR,
+  )
+
+/** A job whose crew has done all steps and said what it left. */
+async function doneJob(origin: DraftJobBody['origin'], left: Partial<AsLeft>): Promise<Job> {
+  const body = { title: 'Work at the creek', origin }
+  let job = await server.call(routes.draftJob, { params: { feederId }, body }, PLANNER)
+  for (const to of ['approved', 'issued', 'in the field'] as const) job = await move(job, to)
+  const params = { jobId: job.id }
+  const entries = entriesThrough(job.plan)
+  await server.call(routes.sendEntries, { params, body: { entries } }, CREW)
+  const asLeft = { ...LEFT, ...left }
+  await server.call(routes.putAsLeft, { params, body: { version: 0, asLeft } }, CREW)
+  return move(job, 'work done', CREW)
+}
+
+const LEFT: AsLeft = {
+  on: '2026-11-20',
+  crew: ['K. Lane', 'M. Ortiz'],
+  units: [],
+  measures: [],
+  remarks: '',
+  signedBy: 'K. Lane',
+  signaturePath: '',
+}
+const SETTINGS = {
+  ...{ bandCentreV: 123, bandwidthV: 2, delayS: 45, rV: 0, xV: 0 },
+  ...{ ptRatio: 60, ctPrimaryA: 100, maxRaise: 16, maxLower: 16 },
+}
+const UNITS: AsLeft['units'] = (['A', 'B', 'C'] as const).map((phase, index) => ({
+  ...{ phase, serialNumber: `SN-${index}`, nameplate: '76.2 kVA, 100 A' },
+  ...{ ratingKva: 76.2, ratingA: 100, tapLeft: 4 + index },
+}))
+
+async function proposedAt(pole: string, span: string) {
+  const body = proposalToKeep(bankedFeeder(feederId), 'Bank')
+  const banks = body.proposal.banks.map((bank) => ({ ...bank, pole, span, ptRatio: 60 }))
+  const proposal = { ...body.proposal, banks }
+  const saved = await server.call(routes.saveProposal, {
+    params: { feederId },
+    body: { ...body, proposal },
+  })
+  return { kind: 'proposal' as const, proposalId: saved.id }
+}
+
+describe('closing a job on a bank', () => {
+  it('writes a version of the feeder in which the bank stands as it was left, and solves with it', async () => {
+    const solve = async () => {
+      const { solutions } = await server.call(routes.solveVoltage, {
+        params: { feederId },
+        body: { caseId: 'peak', taps: 'fixed' },
+      })
+      const [solution] = solutions
+      if (solution?.status !== 'converged') throw new Error('Expected a solution.')
+      return solution.nodes.find(({ id }) => id === 'P3')?.phases.A?.volts120 ?? 0
+    }
+    const before = await solve()
+    const job = await doneJob(await proposedAt('P2', 'S2'), { units: UNITS, settings: SETTINGS })
+    const closed = await move(job, 'closed')
+    expect(closed).toMatchObject({ state: 'closed', feederVersion: 1, feederVersionAfter: 2 })
+    const { feeder, version } = await feederNow()
+    expect(version).toBe(2)
+    const bank = feeder.equipment.find(({ pole }) => pole === 'P2')
+    expect(bank).toMatchObject({
+      ...{ kind: 'regulator', span: 'S2', bandCentreV: 123, delayS: 45 },
+      ...{ tapA: 4, tapB: 5, tapC: 6, installedYear: 2026 },
+    })
+    expect(feeder.equipment.map(({ id }) => id)).toEqual(['R3', bank?.id])
+    // Unit A was left four steps of 5/8 % up.
+    expect((await solve()) / before).toBeCloseTo(1.025, 2)
+    expect(await historyOf('feeder', feederId)).toMatchObject([
+      { version: 1, actorId: PLANNER.id },
+      { version: 2, actorId: SUPERVISOR.id },
+    ])
+  })
+
+  it('changes settings of the bank that stands, on the feeder as it is recorded then', async () => {
+    const origin = {
+      ...{ kind: 'by hand' as const, jobKind: 'change settings' as const },
+      ...{ poles: ['P3'], regulatorId: 'R3', settings: { bandCentreV: 123 } },
+    }
+    const job = await doneJob(origin, { units: UNITS, settings: SETTINGS })
+    expect(job.plan.bank?.regulator.bandCentreV).toBe(123)
+    const renamed = bankedFeeder(feederId)
+    await takeIn({ ...renamed, header: { ...renamed.header, name: 'Renamed meanwhile' } })
+    const closed = await move(job, 'closed')
+    expect(closed).toMatchObject({ feederVersion: 1, feederVersionAfter: 3 })
+    const { feeder } = await feederNow()
+    expect(feeder.header.name).toBe('Renamed meanwhile')
+    expect(feeder.equipment).toMatchObject([{ id: 'R3', bandCentreV: 123, tapB: 5 }])
+  })
+
+  it('takes away the bank that was removed', async () => {
+    const origin = {
+      ...{ kind: 'by hand' as const, jobKind: 'remove a bank' as const },
+      ...{ poles: ['P3'], regulatorId: 'R3' },
+    }
+    const closed = await move(await doneJob(origin, {}), 'closed')
+    expect(closed.feederVersionAfter).toBe(2)
+    expect((await feederNow()).feeder.equipment).toEqual([])
+  })
+
+  it('is refused where the feeder no longer has the span, and writes nothing', async () => {
+    const job = await doneJob(await proposedAt('P4', 'S4'), { units: UNITS, settings: SETTINGS })
+    const feeder = bankedFeeder(feederId)
+    const without = (pole: string | undefined) => pole !== 'P5'
+    await takeIn({
+      ...feeder,
+      poles: feeder.poles.filter(({ id }) => without(id)),
+      spans: feeder.spans.filter(({ to }) => without(to)),
+      loads: feeder.loads.filter(({ pole }) => without(pole)),
+    })
+    const problem = await refusedClosing(job)
+    expect(problem).toMatchObject({ code: 'wrong-state' })
+    expect(problem.detail).toContain('in span S4 at pole P4, which the feeder no longer has')
+    expect((await feederNow()).version).toBe(2)
+    const { job: now } = await server.call(routes.getJob, { params: { jobId: job.id } })
+    expect(now).toEqual(job)
+  })
+
+  it('sent twice at the same time writes one version', async () => {
+    const job = await doneJob(await proposedAt('P2', 'S2'), { units: UNITS, settings: SETTINGS })
+    const both = await Promise.allSettled([move(job, 'closed'), move(job, 'closed')])
+    expect(both.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected'])
+    expect((await feederNow()).version).toBe(2)
+  })
+})
+
+describe('closing a round for birds', () => {
+  it('puts what was done on the poles, and leaves the feeder as it is', async () => {
+    const origin = {
+      ...{ kind: 'by hand' as const, jobKind: 'retrofit round' as const, poles: ['P3', 'P4'] },
+    }
+    const job = await doneJob(origin, {
+      measures: [
+        {
+          ...{ pole: 'P3', measure: 'perch deterrent', partIds: [], isDone: true },
+          materialClass: 'plastic',
+        },
+        { pole: 'P4', measure: 'perch deterrent', partIds: [], isDone: false, why: 'No bracket.' },
+      ],
+    })
+    const before = await itemsNow()
+    const closed = await move(job, 'closed')
+    expect(closed.feederVersionAfter).toBeNull()
+    expect((await feederNow()).version).toBe(1)
+    const added = (await itemsNow()).filter(({ id }) => !before.some((item) => item.id === id))
+    expect(added).toMatchObject([
+      {
+        ...{ pole: 'P3', kind: 'guard', measure: 'perch deterrent', state: 'on', on: '2026-11-20' },
+        ...{ materialClass: 'plastic', installedBy: 'K. Lane, M. Ortiz', changedBy: SUPERVISOR },
+      },
+    ])
+    const [item] = added
+    expect(await historyOf('protection', item?.id ?? '')).toMatchObject([{ what: 'added' }])
+  })
+
+  it('ends what was replaced, with its history', async () => {
+    const body = {
+      ...{ pole: 'P3', kind: 'perch' as const, what: 'perch deterrent', state: 'failed' as const },
+      ...{ on: '2024-05-01', measure: 'perch deterrent' as const },
+    }
+    const old = await server.call(routes.addProtection, { params: { feederId }, body }, COORDINATOR)
+    const origin = {
+      ...{ kind: 'by hand' as const, jobKind: 'retrofit round' as const, poles: ['P3'] },
+    }
+    const measures: AsLeft['measures'] = [
+      { pole: 'P3', measure: 'perch deterrent', partIds: [], isDone: true },
+    ]
+    await move(await doneJob(origin, { measures }), 'closed')
+    const items = (await itemsNow()).filter(({ pole }) => pole === 'P3')
+    expect(items.map(({ state, on }) => [state, on]).sort()).toEqual([
+      ['on', '2026-11-20'],
+      ['removed', '2026-11-20'],
+    ])
+    expect(await historyOf('protection', old.id)).toMatchObject([
+      { what: 'added' },
+      { what: 'changed', after: { state: 'removed', on: '2026-11-20' } },
+    ])
+  })
+})
