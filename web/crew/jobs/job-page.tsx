@@ -1,4 +1,5 @@
 import { useEffect } from 'react'
+import { BankDrawing } from '../../jobs/bank-drawing.tsx'
 import { JobStateMark } from '../../jobs/job-state-mark.tsx'
 import { capitalised, dueInWords, isLate, KIND_WORDS } from '../../jobs/job-words.ts'
 import { HazardList } from '../../jobs/plan/hazard-list.tsx'
@@ -103,12 +104,14 @@ function JobHead({ field: { job, waiting } }: { readonly field: FieldJob }) {
       <ArrivingTitle of={job.id} className="crew-title">
         {job.title}
       </ArrivingTitle>
-      <p>
-        <JobStateMark state={job.state} /> {KIND_WORDS[job.plan.kind]}.{' '}
+      <p className="crew-job-line">
+        <JobStateMark state={job.state} />
         <span className={isLate(job, today) ? 'job-late' : undefined}>
-          {capitalised(dueInWords(job, today))}.
+          {capitalised(dueInWords(job, today))}
         </span>
-        {job.crew !== '' && ` For ${job.crew}.`}
+      </p>
+      <p>
+        {KIND_WORDS[job.plan.kind]}.{job.crew !== '' && ` For ${job.crew}.`}
       </p>
       {job.state === 'returned' && job.reason !== '' && (
         <p className="state-note">Sent back: {job.reason}</p>
@@ -147,6 +150,11 @@ function JobParts({ field, order }: PartsProps) {
       {mistakes.length > 0 && (
         <CrewFold title="What would show a mistake">
           <MistakeList mistakes={mistakes} />
+        </CrewFold>
+      )}
+      {bank && (
+        <CrewFold title="One-line drawing of the bank">
+          <BankDrawing regulator={bank.regulator} />
         </CrewFold>
       )}
       {settings.length > 0 && (

@@ -1,11 +1,22 @@
-import { useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import type { Job } from '#contract/jobs.ts'
 import { gpxOf, kmlOf } from '#domain/jobs/waypoint-files.ts'
 import { handOver } from '../../api/hand-over.ts'
+import { useJob } from '../../api/jobs.ts'
 import { useFeeder } from '../../state/feeder.tsx'
 import { Button } from '../../ui/button.tsx'
+import { LoadingNote } from '../../ui/state-note.tsx'
 import { fileNameOf, jobWaypoints } from './job-waypoints.ts'
 import { shareJob } from './share-job.ts'
+
+const JobPacket = lazy(async () => ({
+  default: (await import('../../jobs/paper/job-packet.tsx')).JobPacket,
+}))
+const LabelSheet = lazy(async () => ({
+  default: (await import('../../jobs/paper/label-sheet.tsx')).LabelSheet,
+}))
+
+type Paper = 'packet' | 'labels'
 
 interface Props {
   readonly job: Job
@@ -17,40 +28,52 @@ interface Props {
 export function JobPapers({ job, order }: Props) {
   const { feeder } = useFeeder()
   const [outcome, setOutcome] = useState('')
-  const points = () => jobWaypoints(job, feeder, order)
+  const [paper, setPaper] = useState<Paper | null>(null)
   const save = (text: string, type: string, ending: string) => {
     const name = fileNameOf(job.title, ending)
     handOver(new Blob([text], { type }), name)
     setOutcome(`${name} was handed to the browser to be saved.`)
   }
+  const points = () => jobWaypoints(job, feeder, order)
+  const about = { title: job.title }
   return (
     <div className="stack">
       <div className="row">
         <Button onClick={() => void shareJob(job).then(setOutcome)}>Share the link</Button>
-        <Button
-          onClick={() => save(gpxOf(points(), { title: job.title }), 'application/gpx+xml', 'gpx')}
-        >
+        <Button onClick={() => save(gpxOf(points(), about), 'application/gpx+xml', 'gpx')}>
           Waypoints as GPX
         </Button>
         <Button
           onClick={() =>
-            save(
-              kmlOf(points(), { title: job.title }),
-              'application/vnd.google-earth.kml+xml',
-              'kml',
-            )
+            save(kmlOf(points(), about), 'application/vnd.google-earth.kml+xml', 'kml')
           }
         >
           Waypoints as KML
         </Button>
+        <Button onClick={() => setPaper('packet')}>Packet to print</Button>
+        <Button onClick={() => setPaper('labels')}>Labels to print</Button>
       </div>
-      <p className="crew-outcome" role="status">
-        {outcome}
-      </p>
+      <p role="status">{outcome}</p>
       <p>
         The link opens this job for whoever may sign in. The files hold the poles in the order of
         the round, and the gates.
       </p>
+      <Suspense fallback={<LoadingNote what="Opening the paper…" />}>
+        {paper === 'packet' && <Packet jobId={job.id} onBack={() => setPaper(null)} />}
+        {paper === 'labels' && (
+          <LabelSheet
+            feeder={feeder}
+            poles={order}
+            backWords="Back to the job"
+            onBack={() => setPaper(null)}
+          />
+        )}
+      </Suspense>
     </div>
   )
+}
+
+function Packet({ jobId, onBack }: { readonly jobId: string; readonly onBack: () => void }) {
+  const { data } = useJob(jobId)
+  return data ? <JobPacket answer={data} onBack={onBack} /> : null
 }

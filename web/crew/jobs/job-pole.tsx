@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react'
 import type { PoleWork } from '#domain/jobs/job-plan.ts'
 import { measureInWords } from '../../birds/measure-words.ts'
+import { usePoleBirds } from '../../birds/use-pole-birds.ts'
 import { capitalised } from '../../jobs/job-words.ts'
 import { wayTo } from '../../jobs/places/bearing.ts'
 import { distanceText } from '../../jobs/places/distance-text.ts'
@@ -100,6 +101,7 @@ function StopBody({ field, work }: Pick<Props, 'field' | 'work'>) {
 function WorkHere({ work }: { readonly work: PoleWork }) {
   const { units } = useSelection()
   const { measures, sequence } = work
+  const parts = usePoleBirds(work.pole).found?.assessment.poleTop?.parts ?? []
   return (
     <section className="stack" aria-label="What is done here">
       <h3>What is done here</h3>
@@ -107,7 +109,7 @@ function WorkHere({ work }: { readonly work: PoleWork }) {
         <li>{sequence.name}</li>
         {measures.map((measure) => (
           <li key={`${measure.kind} ${measure.partIds.join(' ')}`}>
-            {capitalised(measureInWords(measure, [], units))}
+            {capitalised(measureInWords(measure, parts, units))}
           </li>
         ))}
       </ul>

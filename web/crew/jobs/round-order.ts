@@ -16,14 +16,40 @@ export interface OrderedStop extends Stop {
  * as long as that makes the whole way shorter (the 2-opt exchange, common for open routes). Straight
  * lines; roads may ask for another order.
  *
- * @param start where the crew is; without it the round starts at the pole that is listed first
+ * @param start where the crew is; without it the round may begin at any pole, and does at an end
  */
 export function orderRound(stops: readonly Stop[], start: Position | null): OrderedStop[] {
-  const order = shortened(nearestNext(stops, start), start)
+  const tries = start
+    ? [withWay(shortened(nearestNext(stops, start), start), start)]
+    : firstStops(stops).map((first) => {
+        const others = stops.filter((stop) => stop !== first)
+        return withWay(shortened([first, ...nearestNext(others, first.at)], null), null)
+      })
+  return tries.reduce(
+    (best, next) => (roundLengthM(next) < roundLengthM(best) ? next : best),
+    tries[0] ?? [],
+  )
+}
+
+function withWay(order: readonly Stop[], start: Position | null): OrderedStop[] {
   return order.map((stop, index) => {
     const before = index === 0 ? start : order[index - 1]?.at
     return { ...stop, fromLastM: before ? metres(before, stop.at) : null }
   })
+}
+
+/** Where a round without a start may begin: as listed, or at one of two stops far from each other. */
+function firstStops(stops: readonly Stop[]): Stop[] {
+  const [listed] = stops
+  if (!listed) return []
+  const far = farthest(stops, listed)
+  return [...new Set([listed, far, farthest(stops, far)])]
+}
+
+function farthest(stops: readonly Stop[], from: Stop): Stop {
+  return stops.reduce((best, stop) =>
+    metres(from.at, stop.at) > metres(from.at, best.at) ? stop : best,
+  )
 }
 
 export function roundLengthM(order: readonly OrderedStop[]): number {
@@ -32,13 +58,12 @@ export function roundLengthM(order: readonly OrderedStop[]): number {
 
 const metres = (a: Position, b: Position): number => wayTo(a, b).distanceM
 
-function nearestNext(stops: readonly Stop[], start: Position | null): Stop[] {
+function nearestNext(stops: readonly Stop[], start: Position): Stop[] {
   const left = [...stops]
   const order: Stop[] = []
   let here = start
   while (left.length > 0) {
-    const index = here ? indexOfNearest(left, here) : 0
-    const [next] = left.splice(index, 1)
+    const [next] = left.splice(indexOfNearest(left, here), 1)
     if (!next) break
     order.push(next)
     here = next.at
@@ -64,11 +89,9 @@ const LEAST_SAVED_M = 0.01
 
 function shortened(given: readonly Stop[], start: Position | null): Stop[] {
   let order = [...given]
-  // Without a start the first stop is the start, and stays.
-  const first = start ? 0 : 1
   for (let isShorter = true; isShorter; ) {
     isShorter = false
-    for (let i = first; i < order.length - 1; i++) {
+    for (let i = 0; i < order.length - 1; i++) {
       for (let j = i + 1; j < order.length; j++) {
         if (savedByTurning(order, i, j, start) <= LEAST_SAVED_M) continue
         order = [...order.slice(0, i), ...order.slice(i, j + 1).reverse(), ...order.slice(j + 1)]

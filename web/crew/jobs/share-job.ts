@@ -1,14 +1,13 @@
 import type { Job } from '#contract/jobs.ts'
+import { addressOfSelection, selectionOfAddress } from '../../state/address.ts'
 import { viewText } from '../crew-view.ts'
 
 /** Address that opens a job on the crew's desk, for another device. */
 export function addressOfJob({ id, feederId }: Pick<Job, 'id' | 'feederId'>): string {
-  const parameters = new URLSearchParams({
-    feeder: feederId,
-    person: 'crew',
-    view: viewText({ part: 'job', jobId: id }) ?? '',
-  })
-  return `${window.location.origin}/?${parameters}`
+  const view = viewText({ part: 'job', jobId: id })
+  const plain = selectionOfAddress('')
+  const search = addressOfSelection({ ...plain, person: 'crew', feeder: feederId, view })
+  return `${window.location.origin}/${search}`
 }
 
 /** Hands the link to the device's own sharing, else to the clipboard; says in words how that went. */
