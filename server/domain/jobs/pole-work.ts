@@ -6,7 +6,6 @@ import type { PoleSite } from '../avian/pole-top/pole-top.ts'
 import type { PoleTopChoice } from '../avian/pole-top/pole-top-choice.ts'
 import { poleTopOf } from '../avian/pole-top/pole-top-of.ts'
 import type { Protection } from '../feeder/birds.ts'
-import type { Regulator } from '../feeder/equipment.ts'
 import type { Feeder } from '../feeder/feeder.ts'
 import { feederWithBank } from './feeder-with-bank.ts'
 import { isBankKind } from './is-bank-kind.ts'
@@ -21,22 +20,22 @@ import { sequenceFor } from './sequence-for.ts'
 export type Sites = ReadonlyMap<string, PoleSite>
 
 export interface PolesOfJob {
-  /** With all that stands and all that is set. */
+  /** As they stand now, and with a bank that is set where none stands. */
   readonly before: Sites
   /** As they will stand: without a bank that goes. */
   readonly after: Sites
 }
 
-export function polesOfJob(input: PlanInput, bank: BankWork | undefined): PolesOfJob {
-  const { feeder, kind, poleTops } = input
-  const sitesWith = (regulator: Regulator | null): Sites => {
-    if (!bank) return siteMap(feeder, poleTops)
-    const gone = [bank.regulator.id, ...(bank.standing ? [bank.standing.id] : [])]
-    return siteMap(feederWithBank(feeder, regulator, gone), poleTops)
-  }
-  const after = sitesWith(bank && kind !== 'remove a bank' ? bank.regulator : null)
-  const before = kind === 'remove a bank' ? siteMap(feeder, poleTops) : after
-  return { before, after }
+export function polesOfJob(
+  { feeder, kind, poleTops }: PlanInput,
+  bank: BankWork | undefined,
+): PolesOfJob {
+  const now = siteMap(feeder, poleTops)
+  if (!bank) return { before: now, after: now }
+  const gone = [bank.regulator.id, ...(bank.standing ? [bank.standing.id] : [])]
+  const set = kind === 'remove a bank' ? null : bank.regulator
+  const after = siteMap(feederWithBank(feeder, set, gone), poleTops)
+  return { before: kind === 'set a bank' ? after : now, after }
 }
 
 function siteMap(feeder: Feeder, poleTops: readonly PoleTopChoice[]): Sites {
