@@ -4,6 +4,7 @@ import type { RouteInput, RouteOutput } from '#contract/route.ts'
 import { type RouteName, routes } from '#contract/routes.ts'
 import { copiesOf, dropCopies, keepPack, packsOf } from '../device/copies.ts'
 import { isFull } from '../device/device-troubles.ts'
+import { NEEDED_TO_START } from '../device/kept-routes.ts'
 import { lastPerson } from '../device/person.ts'
 import { askToStay, measureRoom } from '../device/storage-room.ts'
 import { askAndKeep } from './ask-or-copy.ts'
@@ -43,7 +44,9 @@ class Taking {
     this.#onProgress?.(this.#done, this.#all, words)
     const ask = () => askAndKeep(name, input, { signal: this.#signal, isToBeKept: true })
     const answer = await goingOnAfterSignIn(name, ask, this.#signal)
-    this.paths.push(requestOf(routes[name], input, null).path)
+    if (!NEEDED_TO_START.includes(name)) {
+      this.paths.push(requestOf(routes[name], input, null).path)
+    }
     this.#done += 1
     this.#onProgress?.(this.#done, this.#all, words)
     return answer
@@ -67,6 +70,7 @@ export async function takeToDevice(
   const before = new Set((await copiesOf(personId)).map(({ path }) => path))
   const taking = new Taking(onProgress, signal)
   try {
+    await takeStart(taking)
     const pack =
       'jobId' in what ? await takeJob(taking, what.jobId) : await takeFeeder(taking, what)
     await keepPack({ ...pack, personId, paths: taking.paths })
@@ -78,6 +82,15 @@ export async function takeToDevice(
   } finally {
     await measureRoom()
   }
+}
+
+/** What no page comes up without; it belongs to everything that is taken offline. */
+async function takeStart(taking: Taking): Promise<void> {
+  taking.expect(4)
+  await taking.take('Who is signed in', 'getMe', {})
+  await taking.take('Settings', 'getSettings', {})
+  await taking.take('Names', 'listNames', {})
+  await taking.take('List of feeders', 'listFeeders', {})
 }
 
 interface TakenPack {

@@ -114,12 +114,18 @@ export async function changeRow<Name extends TableName>(
     return after
   }
   const writing = opened.transaction(table, 'readwrite', SAFELY)
-  const before = await writing.store.get(key)
-  const after = before && next(before)
-  if (after) await writing.store.put(after)
-  await writing.done
-  if (after) tellAll([{ table, put: after } as Change])
-  return after ?? before
+  let row: RowOf<Name> | undefined
+  let isChanged = false
+  await allOrNothing(writing, async () => {
+    row = await writing.store.get(key)
+    const after = row && next(row)
+    if (!after) return
+    await writing.store.put(after)
+    row = after
+    isChanged = true
+  })
+  if (row && isChanged) tellAll([{ table, put: row } as Change])
+  return row
 }
 
 /** Tries again to bring to the device what it did not take before. */
@@ -137,12 +143,44 @@ export async function settleMemory(): Promise<void> {
 async function writeToDisk(opened: Database, changes: readonly Change[]): Promise<void> {
   const tables = [...new Set(changes.map(({ table }) => table))]
   const writing = opened.transaction(tables, 'readwrite', SAFELY)
-  const asked = changes.map((change) => {
-    const store = writing.objectStore(change.table)
-    return 'put' in change ? store.put(change.put) : store.delete(change.drop)
+  await allOrNothing(writing, async () => {
+    const asked: Promise<unknown>[] = []
+    for (const change of changes) {
+      const store = writing.objectStore(change.table)
+      const one = 'put' in change ? store.put(change.put) : store.delete(change.drop)
+      // Where a later one cannot even be asked, nobody waits for this one any more.
+      one.catch(() => undefined)
+      asked.push(one)
+    }
+    await Promise.all(asked)
   })
-  await Promise.all([...asked, writing.done])
   for (const change of changes) inMemory.get(change.table)?.delete(keyOfChange(change))
+}
+
+interface Writing {
+  readonly done: Promise<void>
+  abort(): void
+}
+
+/** A row that the browser cannot take also takes back those before it. */
+async function allOrNothing(writing: Writing, work: () => Promise<void>): Promise<void> {
+  const done = writing.done.then(
+    () => null,
+    (error: unknown) => ({ error }),
+  )
+  try {
+    await work()
+  } catch (error) {
+    try {
+      writing.abort()
+    } catch {
+      // It has ended by itself.
+    }
+    await done
+    throw error
+  }
+  const failed = await done
+  if (failed) throw failed.error
 }
 
 function holdInMemory(change: Change): void {

@@ -16,9 +16,14 @@ export async function notePerson(personId: string | null): Promise<void> {
   else await writeRowsAnyhow([{ table: 'facts', put: { name: LAST_PERSON, value: personId } }])
 }
 
-/** Who is signed in, or was last, as far as the device knows. */
+/** Who is signed in, or was last, as far as this page or else the device knows. */
 export async function lastPerson(): Promise<string | null> {
-  return personHere.get() ?? (await readRow('facts', LAST_PERSON))?.value ?? null
+  return personHere.get() ?? (await personOnDevice())
+}
+
+/** Who signed in last on the device, perhaps in another window. */
+export async function personOnDevice(): Promise<string | null> {
+  return (await readRow('facts', LAST_PERSON))?.value ?? null
 }
 
 /** Resolves once it is known who is signed in. */
