@@ -11,7 +11,7 @@ import { keepPicture, PHONE, seriousFindings } from '../support/desk-page.ts'
 import { deskSession } from '../support/desk-session.ts'
 
 const FEEDER = 'skillet'
-const session = deskSession()
+const session = deskSession({}, { isWithoutLand: true })
 
 interface OpenPole {
   readonly id: string

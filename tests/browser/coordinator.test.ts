@@ -20,7 +20,7 @@ import { deskSession } from '../support/desk-session.ts'
 const FEEDER = 'skillet'
 /** The map draws in its own time. */
 const PATIENTLY = { timeout: 60_000 }
-const session = deskSession()
+const session = deskSession({}, { isWithoutLand: true })
 let feeder: Feeder
 
 beforeAll(async () => {

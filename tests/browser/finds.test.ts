@@ -12,7 +12,7 @@ const FEEDER = 'skillet'
 const FOUND_AT = 'S-205'
 /** A map without a graphics card draws a small one sooner. */
 const SMALL = { viewport: { width: 1000, height: 800 } }
-const session = deskSession()
+const session = deskSession({}, { isWithoutLand: true })
 
 const openFinds = (rest = '', options = {}) =>
   session.open(`&feeder=${FEEDER}&person=coordinator&view=finds${rest}`, options)

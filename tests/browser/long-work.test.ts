@@ -6,7 +6,7 @@ import { deskSession } from '../support/desk-session.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
 
 const ON_PHONE = { viewport: PHONE, hasTouch: true, isMobile: true }
-const session = deskSession()
+const session = deskSession({}, { isWithoutLand: true })
 
 beforeAll(async () => {
   for (const [id, name] of [

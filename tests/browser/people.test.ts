@@ -21,7 +21,7 @@ const textOf = async (part: Locator) => (await part.textContent()) ?? ''
 const menu = (page: Page) => page.getByRole('button', { name: /^Signed in as/ })
 
 describe('the demo’s door', () => {
-  const session = deskSession()
+  const session = deskSession({}, { isWithoutLand: true })
 
   it('lets a visitor in as crew, at the crew’s desk, and shows who they are', async () => {
     const { page } = await session.visit('/', { viewport: PHONE })
@@ -94,7 +94,10 @@ describe('a server without the demo', () => {
   })
 
   const visit = async (address = origin, viewport?: typeof PHONE) => {
-    const desk = await openDesk(browser, address, viewport ? { viewport } : {})
+    const desk = await openDesk(browser, address, {
+      isWithoutLand: true,
+      ...(viewport && { viewport }),
+    })
     others.push(desk)
     return desk.page
   }
@@ -111,7 +114,7 @@ describe('a server without the demo', () => {
     expect(await seriousFindings(waiting)).toEqual([])
     await keepPicture(waiting, 'entry-first-administrator-desktop')
 
-    robin = await openDesk(browser, link)
+    robin = await openDesk(browser, link, { isWithoutLand: true })
     const { page } = robin
     await page.getByLabel('Your name').fill(ROBIN.name)
     await page.getByLabel('Your email').fill(ROBIN.email)

@@ -13,7 +13,7 @@ import { smallFeeder } from '../support/small-feeder.ts'
 /** A small one, since a map without a graphics card is slow and two people look at it. */
 const FEEDER = 'recorded'
 const ON_PHONE = { viewport: PHONE, hasTouch: true, isMobile: true }
-const session = deskSession()
+const session = deskSession({}, { isWithoutLand: true })
 const feeder: Feeder = smallFeeder({ id: FEEDER, name: 'Recorded feeder', poles: 15 })
 
 const takeIn = (taken: Feeder) =>

@@ -15,6 +15,11 @@ export interface DeskPage {
   readonly close: () => Promise<void>
 }
 
+export interface DeskOptions extends BrowserContextOptions {
+  /** Without the base map, where a test is not about it: drawing it is half of opening a page. */
+  readonly isWithoutLand?: boolean
+}
+
 /**
  * Opens an address in a context of its own, so that one test's position and drafts are not another's.
  *
@@ -23,16 +28,21 @@ export interface DeskPage {
 export async function openDesk(
   browser: Browser,
   address: string,
-  options: BrowserContextOptions = {},
+  { isWithoutLand = false, ...options }: DeskOptions = {},
   cookie = '',
 ): Promise<DeskPage> {
   // Still, so that a map drawn without a graphics card is not drawn again for each step of a fade.
   const context = await browser.newContext({
     viewport: DESKTOP,
     reducedMotion: 'reduce',
+    // Keeping the whole program on the device is the work of its own tests.
+    serviceWorkers: 'block',
     ...options,
   })
   await context.addCookies(cookiesFor(new URL(address).origin, cookie))
+  if (isWithoutLand) {
+    await context.route('**/api/places/*/land', (asked) => asked.fulfill({ json: { layers: {} } }))
+  }
   const page = await context.newPage()
   const complaints: string[] = []
   page.on('pageerror', (error) => complaints.push(error.message))

@@ -1,7 +1,7 @@
-import type { Browser, BrowserContextOptions } from 'playwright-core'
+import type { Browser } from 'playwright-core'
 import { afterAll, afterEach, beforeAll } from 'vitest'
 import type { DemoRole } from '#contract/account.ts'
-import { type DeskPage, openDesk } from './desk-page.ts'
+import { type DeskOptions, type DeskPage, openDesk } from './desk-page.ts'
 import { enterDemo } from './enter-demo.ts'
 import { launchChromium } from './launch-chromium.ts'
 import { type RunningServer, type ServerChoices, startServer } from './start-server.ts'
@@ -18,21 +18,21 @@ export interface DeskSession {
    * Opens the page with these parameters (`&person=crew…`); it is closed after the test. The demo
    * was entered before, as the person in the parameters or as `role`.
    */
-  readonly open: (
-    parameters?: string,
-    options?: BrowserContextOptions,
-    role?: DemoRole,
-  ) => Promise<DeskPage>
+  readonly open: (parameters?: string, options?: DeskOptions, role?: DemoRole) => Promise<DeskPage>
   /** Opens the page as somebody who has not entered yet. */
-  readonly visit: (path?: string, options?: BrowserContextOptions) => Promise<DeskPage>
+  readonly visit: (path?: string, options?: DeskOptions) => Promise<DeskPage>
   /** Asks the server beside the page, as one of the people of the demo. */
   readonly ask: (path: string, asked?: Asked) => Promise<Response>
   /** Address of the running server, without a slash at the end. */
   readonly url: () => string
 }
 
-/** One server and one browser for the tests of a file. */
-export function deskSession(choices?: ServerChoices): DeskSession {
+/**
+ * One server and one browser for the tests of a file.
+ *
+ * @param usual how its pages are opened, unless a test says otherwise
+ */
+export function deskSession(choices?: ServerChoices, usual: DeskOptions = {}): DeskSession {
   let server: RunningServer
   let browser: Browser
   let desks: DeskPage[] = []
@@ -56,8 +56,8 @@ export function deskSession(choices?: ServerChoices): DeskSession {
     cookies.set(role, known)
     return known
   }
-  const openAt = async (path: string, options: BrowserContextOptions, cookie?: string) => {
-    const desk = await openDesk(browser, server.url + path, options, cookie)
+  const openAt = async (path: string, options: DeskOptions, cookie?: string) => {
+    const desk = await openDesk(browser, server.url + path, { ...usual, ...options }, cookie)
     desks.push(desk)
     return desk
   }
