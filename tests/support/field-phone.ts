@@ -20,12 +20,13 @@ export interface FieldPhone {
   readonly close: () => Promise<void>
   /** For good, with its profile. */
   readonly throwAway: () => Promise<void>
-  /** What the pages complained about, but for requests that found no server. */
+  /** What the pages complained about, but for answers that it tells in its own words. */
   readonly complaints: string[]
 }
 
 /** Chromium says so of each request; the page tells it in its own words. */
-const NO_SERVER = /net::ERR_(CONNECTION|INTERNET|FAILED|NETWORK|EMPTY|ABORTED)/
+const TOLD_BY_THE_PAGE =
+  /net::ERR_(CONNECTION|INTERNET|FAILED|NETWORK|EMPTY|ABORTED)|a status of (401|409) \(/
 
 export async function fieldPhone(): Promise<FieldPhone> {
   const executablePath = findChromium()
@@ -54,7 +55,7 @@ export async function fieldPhone(): Promise<FieldPhone> {
       const page = context.pages()[0] ?? (await context.newPage())
       page.on('pageerror', (error) => complaints.push(error.message))
       page.on('console', (message) => {
-        if (message.type() === 'error' && !NO_SERVER.test(message.text())) {
+        if (message.type() === 'error' && !TOLD_BY_THE_PAGE.test(message.text())) {
           complaints.push(message.text())
         }
       })

@@ -37,7 +37,10 @@ export function StepForm({ jobId, poleId, run, place, onEntered }: Props) {
   const change = (part: Partial<StepDraft>) => stepDrafts.keep(key, { ...draft, ...part })
   const { values, faults } = readDraft(step, draft)
   const verdicts = judgeStep(run, poleId, step, phase, values)
-  const isDoubtful = verdicts.some(({ verdict }) => verdict !== 'good')
+  // What is bad at a hold point stops it; no remark helps.
+  const passesWithRemark = verdicts.some(
+    ({ verdict }) => verdict === 'doubtful' || (verdict === 'bad' && !step.isHoldPoint),
+  )
   const entering = useEntering(jobId, run, () => {
     stepDrafts.keep(key, null)
     onEntered()
@@ -92,7 +95,7 @@ export function StepForm({ jobId, poleId, run, place, onEntered }: Props) {
         <BypassCheck jobId={jobId} bank={run.plan.bank} step={step} values={values} />
       )}
       <RemarkField
-        isAskedFor={isDoubtful}
+        isAskedFor={passesWithRemark}
         remark={draft.remark}
         onType={(remark) => change({ remark })}
       />

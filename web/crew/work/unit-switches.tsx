@@ -1,7 +1,6 @@
 import { type JobRun, unitStatesAt } from '#domain/jobs/job-run.ts'
 import type { UnitState } from '#domain/jobs/unit-state.ts'
 import { PHASES, type Phase } from '#domain/units/phases.ts'
-import { listed } from '../../state/format.ts'
 import { switchesInWords } from './switch-words.ts'
 
 interface Props {
@@ -67,7 +66,7 @@ function UnitDrawing({ phase, state }: UnitProps) {
         </text>
       </svg>
       <figcaption>
-        <strong>{phase} phase, as recorded:</strong> {listed(words)}.
+        <strong>{phase} phase, as recorded:</strong> {words.join('; ')}.
       </figcaption>
     </figure>
   )

@@ -1,0 +1,188 @@
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Job, JobAnswer } from '#contract/jobs.ts'
+import { AsLeft } from '#domain/jobs/as-left.ts'
+import type { StepDone } from '#domain/jobs/job-entry.ts'
+import {
+  type AskAs,
+  askAs,
+  issueChangeOut,
+  moveJob,
+  oneUnitFeeder,
+} from '../support/change-out-job.ts'
+import { keepPicture, seriousFindings } from '../support/desk-page.ts'
+import { type FieldPhone, fieldPhone } from '../support/field-phone.ts'
+import { fillStep, isStepDone, passSteps, placeOf, stepOf } from '../support/pass-steps.ts'
+import { type RunningServer, startServer } from '../support/start-server.ts'
+import { entriesThrough } from '../support/walk-job.ts'
+
+let server: RunningServer
+let phone: FieldPhone
+let ask: AskAs
+
+beforeAll(async () => {
+  server = await startServer()
+  ask = askAs(server.url)
+  phone = await fieldPhone()
+  const page = await phone.open(server.url)
+  await page.getByRole('button', { name: 'Enter as crew' }).click()
+  await page.getByRole('tab', { name: 'Jobs' }).waitFor()
+})
+afterAll(async () => {
+  await phone?.throwAway()
+  await server?.stop()
+})
+
+interface Started {
+  readonly job: Job
+  /** All steps of it, those that were sent included. */
+  readonly steps: readonly StepDone[]
+  readonly at: (stepId: string) => StepDone
+  readonly open: (page: string) => Promise<Page>
+}
+
+/** A job in the field on a feeder of its own, done up to a step. */
+async function startJob(feederId: string, upTo: string | null): Promise<Started> {
+  const issued = await issueChangeOut(ask, oneUnitFeeder(feederId))
+  const job = await moveJob(ask, issued.id, 'in the field')
+  const steps = entriesThrough(job.plan).filter(isStepDone)
+  const end = upTo === null ? steps.length : steps.findIndex(({ stepId }) => stepId === upTo)
+  await send(job.id, steps.slice(0, end))
+  return {
+    job,
+    steps,
+    at: (stepId) => {
+      const found = steps.find((step) => step.stepId === stepId)
+      if (!found) throw new Error(`Expected a step ${stepId}.`)
+      return found
+    },
+    open: (part) => {
+      const view = encodeURIComponent(`job:${job.id}:${part}`)
+      return phone.open(`${server.url}/?feeder=${feederId}&person=crew&view=${view}`)
+    },
+  }
+}
+
+const send = (jobId: string, entries: readonly StepDone[]) =>
+  ask('supervisor', `/api/jobs/${jobId}/entries`, 'POST', { entries })
+
+const enter = (page: Page) => stepOf(page).getByRole('button', { name: 'Done, next step' }).click()
+
+describe('the hold point of neutral', () => {
+  it('stops at a wrong reading and at a single sign, and no bypass is passed before it', async () => {
+    const { at, open } = await startJob('neutral', 'prove-neutral')
+    const page = await open('steps:P3')
+    await stepOf(page).waitFor()
+    const here = await placeOf(page)
+    const right = at('prove-neutral')
+    await fillStep(page, { ...right, values: { indicator: -3, lamp: true } })
+    await stepOf(page).getByText('does not stand at neutral').waitFor()
+    // 3 steps of 5/8 % of 7200 V are 135 V (IEEE C57.15, from memory); over 0.1 Ω that is 1350 A.
+    const bypass = page.getByRole('region', { name: 'Across a bypass' })
+    await bypass.getByText('At 3 lower, 3 steps off neutral, 135 V would stand across it').waitFor()
+    await bypass.getByText('0.1 Ω would let about 1,350 A flow').waitFor()
+    await bypass.getByLabel(/^Impedance of the loop/).fill('0.5')
+    await bypass.getByText('0.5 Ω would let about 270 A flow').waitFor()
+    await enter(page)
+    await page.getByText('This hold point does not pass.').waitFor()
+    await page.getByText('This hold point does not pass.').scrollIntoViewIfNeeded()
+    await keepPicture(page, 'crew-neutral-stopped-phone')
+    expect(await placeOf(page)).toBe(here)
+    expect(await seriousFindings(page)).toEqual([])
+
+    await fillStep(page, { ...right, values: { indicator: 0 }, signedBy: [] })
+    await stepOf(page).locator('[data-ask="lamp"]').getByRole('button', { name: 'No' }).click()
+    await enter(page)
+    await page.getByText('Signs that disagree prove nothing').waitFor()
+    expect(await placeOf(page)).toBe(here)
+
+    await page.getByText(/^All \d+ steps$/).click()
+    const list = page.getByRole('list', { name: 'All steps' })
+    await list.getByRole('button', { name: /Close the bypass with one firm stroke/ }).click()
+    await page.getByText('This step comes later; the steps go in their order.').waitFor()
+    expect(await page.getByRole('button', { name: 'Done, next step' }).count()).toBe(0)
+    await page.getByRole('button', { name: 'Back to the present step' }).click()
+
+    await passSteps(page, [{ ...right, signedBy: [] }])
+    await stepOf(page).getByText('Make the tap drive inoperative').waitFor()
+    await stepOf(page).getByText('proven at neutral').waitFor()
+    expect(phone.complaints).toEqual([])
+  })
+})
+
+describe('a step that another device entered, too', () => {
+  it('is shown as refused with why, and stays in view until it is set aside', async () => {
+    const { job, at, open } = await startJob('twice', 'work-zone')
+    const page = await open('steps:P3')
+    await stepOf(page).waitFor()
+    await phone.cutOff(true)
+    await passSteps(page, [at('work-zone')])
+    await send(job.id, [at('work-zone')])
+    await phone.cutOff(false)
+    const refused = page.getByRole('region', { name: 'Refused entries' })
+    await refused.getByText('is done already').waitFor()
+    await refused.getByText('Pole P3: Set up the work zone').waitFor()
+    await refused.getByRole('button', { name: 'Set it aside' }).click()
+    await refused.waitFor({ state: 'detached' })
+    const { entries } = await ask<JobAnswer>('crew', `/api/jobs/${job.id}`)
+    expect(
+      entries.filter(({ entry }) => isStepDone(entry) && entry.stepId === 'work-zone'),
+    ).toHaveLength(1)
+  })
+})
+
+describe('what two people say of the poles', () => {
+  it('is shown side by side; each chosen field is kept, and nothing of either is lost', async () => {
+    const { job, open } = await startJob('two-said', null)
+    const path = `/api/jobs/${job.id}/as-left`
+    const first = AsLeft.parse({
+      on: '2026-11-20',
+      crew: ['K. Lane'],
+      units: [{ phase: 'B', serialNumber: '4711', tapLeft: 4 }],
+      settings: { ...job.plan.bank?.regulator },
+      measures: job.plan.poles.flatMap(({ pole, measures }) =>
+        measures.map(({ kind, ...measure }) => ({ ...measure, pole, measure: kind, isDone: true })),
+      ),
+      remarks: 'first',
+      signedBy: 'K. Lane',
+    })
+    await ask('crew', path, 'PUT', { version: 0, asLeft: first })
+    const page = await open('as-left')
+    await page.getByRole('button', { name: 'Change what is said here' }).click()
+    await phone.cutOff(true)
+    const form = page.getByRole('form', { name: 'As left' })
+    await form.getByLabel('Tap left (steps)').fill('6')
+    await form.getByLabel('Remarks').fill('mine')
+    await form.getByRole('button', { name: 'Enter as left' }).click()
+    await page.getByText('waiting on this device').first().waitFor()
+    const settings = first.settings && { ...first.settings, delayS: 45 }
+    const theirs = { ...first, remarks: 'theirs', settings }
+    await ask('supervisor', path, 'PUT', { version: 1, asLeft: theirs })
+    await phone.cutOff(false)
+
+    const both = page.getByRole('alert', { name: 'Two versions of what is left at the poles' })
+    await both.waitFor()
+    await both.getByText('changed by you alone').waitFor()
+    await both.getByText('changed by them alone').waitFor()
+    const remarks = both.getByRole('group', { name: /^Remarks/ })
+    await remarks.getByText('changed by both').waitFor()
+    await remarks.getByText('mine').waitFor()
+    await remarks.getByText('theirs').waitFor()
+    await keepPicture(page, 'crew-side-by-side-phone')
+    expect(await seriousFindings(page)).toEqual([])
+    const save = both.getByRole('button', { name: 'Save what is chosen' })
+    expect(await save.isDisabled()).toBe(true)
+    await remarks.getByLabel('Yours').check()
+    await save.click()
+    await both.waitFor({ state: 'detached' })
+    await page.getByText('with the server').waitFor()
+    const { asLeft } = await ask<JobAnswer>('crew', `/api/jobs/${job.id}`)
+    expect(asLeft?.version).toBe(3)
+    expect(asLeft?.asLeft).toMatchObject({
+      remarks: 'mine',
+      settings: { delayS: 45 },
+      units: [{ phase: 'B', serialNumber: '4711', tapLeft: 6 }],
+    })
+    expect(phone.complaints).toEqual([])
+  })
+})
