@@ -132,6 +132,8 @@ function BranchLabel({ placed: { branch, from, to } }: { readonly placed: Placed
       </text>
     )
   }
+  // A unit's way through lies right below its bypass, so that the bypass says all above its blade.
+  const isBypass = branch.kind === 'bypass switch'
   const isUnit = branch.kind === 'regulator unit'
   return (
     <>
@@ -141,9 +143,9 @@ function BranchLabel({ placed: { branch, from, to } }: { readonly placed: Placed
         y={middle.y - (isUnit ? 24 : 16)}
         textAnchor="middle"
       >
-        {branch.label}
+        {isBypass ? `${branch.label}, ${branch.inService}` : branch.label}
       </text>
-      {branch.inService && (
+      {branch.inService && !isBypass && (
         <text className="bank-label" x={middle.x} y={middle.y + 18} textAnchor="middle">
           {branch.inService}
         </text>

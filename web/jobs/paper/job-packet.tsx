@@ -100,7 +100,7 @@ function BankPart({ plan }: { readonly plan: JobPlan }) {
   return (
     <>
       {bank && (
-        <PacketPart title="The bank" startsPage>
+        <PacketPart title="The bank">
           <BankFacts bank={bank} />
           <BankDrawing regulator={bank.regulator} />
         </PacketPart>

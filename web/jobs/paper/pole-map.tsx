@@ -34,10 +34,10 @@ export function PoleMap({ poleId }: { readonly poleId: string }) {
           <path className="paper-span paper-span-open" d={picture.openSpans.join('')} />
           <Poles picture={picture} />
           {picture.access.map(
-            ({ id, name, nameAt }) =>
+            ({ id, name }) =>
               name && (
-                <text key={id} className="paper-place-name" x={nameAt.x + 4} y={nameAt.y - 4}>
-                  {name}
+                <text key={id} className="paper-place-name" x={name.x + 4} y={name.y - 4}>
+                  {name.words}
                 </text>
               ),
           )}

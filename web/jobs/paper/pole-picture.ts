@@ -24,9 +24,8 @@ export interface PictureAccess {
   readonly id: string
   readonly kind: Access['kind']
   readonly path: string
-  readonly name: string | null
-  /** Where the name may stand: the place nearest to the pole. */
-  readonly nameAt: PicturePoint
+  /** Its name, on the line and clear of the poles that are named; null where it is not seen. */
+  readonly name: (PicturePoint & { readonly words: string }) | null
 }
 
 /** The surroundings of a pole in a frame of pixels, north up. */
@@ -63,22 +62,23 @@ export function polePicture(
   const pxPerM = Math.min(widthPx, heightPx) / 2 / reachM(feeder, pole.at, neighbours)
   const spot = spotsAround(pole.at, pxPerM, widthPx, heightPx)
   const isSeen = ({ x, y }: PicturePoint) => x > 0 && y > 0 && x < widthPx && y < heightPx
-  const lines = linesOf(feeder, trace, spot)
+  const poles = feeder.poles
+    .filter(({ isAnonymousNode }) => !isAnonymousNode)
+    .map(({ id, at }) => ({
+      id,
+      ...spot(at),
+      isTheOne: id === poleId,
+      isNamed: id === poleId || neighbours.has(id),
+    }))
+    .filter(isSeen)
+  const named = poles.filter(({ isNamed }) => isNamed)
   return {
     widthPx,
     heightPx,
     pxPerM,
-    ...lines,
-    poles: feeder.poles
-      .filter(({ isAnonymousNode }) => !isAnonymousNode)
-      .map(({ id, at }) => ({
-        id,
-        ...spot(at),
-        isTheOne: id === poleId,
-        isNamed: id === poleId || neighbours.has(id),
-      }))
-      .filter(isSeen),
-    access: accessIn(feeder.access, pole.at, spot, isSeen),
+    ...linesOf(feeder, trace, spot),
+    poles,
+    access: feeder.access.map((one) => accessIn(one, spot, named, { widthPx, heightPx })),
     scale: scaleOf(pxPerM, widthPx / 3, units),
   }
 }
@@ -123,23 +123,70 @@ function linesOf(
   return { spans: drawn(true), openSpans: drawn(false) }
 }
 
+interface Room {
+  readonly widthPx: number
+  readonly heightPx: number
+}
+
 function accessIn(
-  access: readonly Access[],
-  at: Position,
+  { id, kind, path, name }: Access,
   spot: SpotOf,
-  isSeen: (point: PicturePoint) => boolean,
-): PictureAccess[] {
-  return access.map(({ id, kind, path, name }) => {
-    const nearest = accessToPole(at, [{ id, kind, path }])
-    const nameAt = spot((nearest.road ?? nearest.gate)?.at ?? at)
-    return {
-      id,
-      kind,
-      path: pathOf(path, spot),
-      name: isSeen(nameAt) ? (name ?? null) : null,
-      nameAt,
-    }
+  named: readonly PicturePoint[],
+  room: Room,
+): PictureAccess {
+  const at = name === undefined ? null : clearest(sampled(path.map(spot)), named, room)
+  return {
+    id,
+    kind,
+    path: pathOf(path, spot),
+    name: at && name !== undefined ? { ...at, words: name } : null,
+  }
+}
+
+const SAMPLE_PX = 12
+/** More samples than this to a piece would be far outside of the picture. */
+const MOST_SAMPLES = 2000
+
+/** Points along a line, near enough to each other to choose one. */
+function sampled(line: readonly PicturePoint[]): PicturePoint[] {
+  return line.flatMap((from, index) => {
+    const to = line[index + 1]
+    if (!to) return [from]
+    const pieces = Math.min(
+      MOST_SAMPLES,
+      Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / SAMPLE_PX)),
+    )
+    return Array.from({ length: pieces }, (_, piece) => ({
+      x: round(from.x + ((to.x - from.x) * piece) / pieces),
+      y: round(from.y + ((to.y - from.y) * piece) / pieces),
+    }))
   })
+}
+
+/** Room that a name takes to the right of its place and above it. */
+const NAME_PX = { x: 100, y: 24 }
+/** Farther from a named pole than this is no better. */
+const CLEAR_PX = 90
+
+/** The place with the most room around it; null where the line is not in the picture. */
+function clearest(
+  places: readonly PicturePoint[],
+  named: readonly PicturePoint[],
+  { widthPx, heightPx }: Room,
+): PicturePoint | null {
+  let best: PicturePoint | null = null
+  let bestPx = -1
+  for (const place of places) {
+    const { x, y } = place
+    const isSeen = x > 4 && x < widthPx - NAME_PX.x && y > NAME_PX.y && y < heightPx - NAME_PX.y
+    if (!isSeen) continue
+    const roomPx = Math.min(CLEAR_PX, ...named.map((one) => Math.hypot(one.x - x, one.y - y)))
+    if (roomPx > bestPx) {
+      best = place
+      bestPx = roomPx
+    }
+  }
+  return best
 }
 
 /** Lengths that a person can picture, longest first. */

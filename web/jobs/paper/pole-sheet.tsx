@@ -36,7 +36,7 @@ export function PoleSheet({ plan, work }: Props) {
         {found && <PaperPoleTop birds={found} />}
         <Measures work={work} birds={found} />
       </PacketPart>
-      <PacketPart title={`Steps at pole ${pole}: ${sequence.name}`} startsPage>
+      <PacketPart title={`Steps at pole ${pole}: ${sequence.name}`}>
         <p className="small">
           {sequenceVersion === 0
             ? 'As the order of steps comes with the program.'

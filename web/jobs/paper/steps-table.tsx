@@ -66,32 +66,35 @@ function StepRow({ step, number, phases }: RowProps) {
   )
 }
 
-/** One reading: a box for it, or for each unit one. */
-function AskedBoxes({
-  asked,
-  phases,
-}: {
+interface AskedProps {
   readonly asked: Asked
   readonly phases: readonly Phase[]
-}) {
-  const { what, isNeeded } = asked
+}
+
+/** One reading: a box for it, or for each unit one; of a yes the boxes come first. */
+function AskedBoxes({ asked, phases }: AskedProps) {
+  const { what, isNeeded, kind } = asked
+  const words = (
+    <span>
+      {what}
+      {!isNeeded && ' (if there)'}
+    </span>
+  )
   return (
     <span className="paper-asked">
-      <span>
-        {what}
-        {!isNeeded && ' (if there)'}
-      </span>
+      {kind !== 'yes or no' && words}
       <span className="paper-units">
         {phases.length === 0 ? (
           <Box asked={asked} />
         ) : (
           phases.map((phase) => (
             <span key={phase} className="paper-unit">
-              {phase} <Box asked={asked} />
+              <strong>{phase}</strong> <Box asked={asked} />
             </span>
           ))
         )}
       </span>
+      {kind === 'yes or no' && words}
     </span>
   )
 }
