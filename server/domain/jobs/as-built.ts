@@ -12,7 +12,7 @@ import { feederWithBank } from './feeder-with-bank.ts'
 import { itemOfMeasure, type NewItem } from './item-of-measure.ts'
 import { measureOfItem, partsOfItem, sitsOnBank } from './items-on-bank.ts'
 import type { JobPlan } from './job-plan.ts'
-import { regulatorAsLeft } from './regulator-as-left.ts'
+import { regulatorAsLeft, settingsOf } from './regulator-as-left.ts'
 
 export interface AsBuilt {
   readonly feeder: Feeder
@@ -76,6 +76,7 @@ function setBank(
   return checked(feeder, feederWithBank(feeder, regulator, []), [...twice, ...notes])
 }
 
+/** Where only settings change, all else of the bank is as it is recorded now. */
 function changeBank(
   feeder: Feeder,
   planned: Regulator,
@@ -84,9 +85,10 @@ function changeBank(
   isNew: boolean,
 ): BankAsLeft {
   const oldId = (standing ?? planned).id
-  const isThere = feeder.equipment.some(({ id }) => id === oldId)
-  const gone = isThere ? [] : [`Bank ${oldId} stood in the feeder no more; it is added anew.`]
-  const { regulator, notes } = regulatorAsLeft(planned, asLeft, isNew)
+  const now = feeder.equipment.find(({ id }) => id === oldId)
+  const gone = now ? [] : [`Bank ${oldId} stood in the feeder no more; it is added anew.`]
+  const base = !isNew && now?.kind === 'regulator' ? { ...now, ...settingsOf(planned) } : planned
+  const { regulator, notes } = regulatorAsLeft(base, asLeft, isNew)
   return checked(feeder, feederWithBank(feeder, regulator, [oldId]), [...gone, ...notes])
 }
 

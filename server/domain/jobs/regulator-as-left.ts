@@ -41,7 +41,8 @@ export function regulatorAsLeft(
   return { regulator: { ...base, ...tapsOf(base, found, notes) }, notes }
 }
 
-function settingsOf(settings: SettingsAsLeft): Partial<Regulator> {
+/** What a control is set to, and nothing else of a bank. */
+export function settingsOf(settings: SettingsAsLeft): SettingsAsLeft {
   const { bandCentreV, bandwidthV, delayS, rV, xV, ptRatio, ctPrimaryA } = settings
   const { maxRaise, maxLower } = settings
   return { bandCentreV, bandwidthV, delayS, rV, xV, ptRatio, ctPrimaryA, maxRaise, maxLower }

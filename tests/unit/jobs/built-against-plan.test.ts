@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest'
+import type { AsLeft } from '#domain/jobs/as-left.ts'
+import { builtAgainstPlan } from '#domain/jobs/built-against-plan.ts'
+import { feederWithSampleBank, leftAsPlanned, samplePlan } from './sample-plan.ts'
+
+const plan = samplePlan('set a bank')
+const left = leftAsPlanned(plan)
+const unitsWith = (change: Partial<AsLeft['units'][number]>) => ({
+  ...left,
+  units: left.units.map((unit) => (unit.phase === 'A' ? { ...unit, ...change } : unit)),
+})
+
+describe('what was built against what was planned', () => {
+  it('is nothing where all was left as planned', () => {
+    expect(builtAgainstPlan(plan, left)).toEqual([])
+  })
+
+  it('names another rating and a serial number that is missing', () => {
+    const built = unitsWith({ ratingA: 150, ratingKva: undefined, serialNumber: ' ' })
+    expect(builtAgainstPlan(plan, built)).toEqual([
+      { what: 'A unit, rating', planned: '167 kVA', built: 'not recorded' },
+      { what: 'A unit, rated current', planned: '219 A', built: '150 A' },
+      { what: 'A unit, serial number', planned: 'to be recorded', built: 'not recorded' },
+    ])
+  })
+
+  it('names a position outside all that the power flow expects', () => {
+    // From light load to peak the A unit goes over 4 to 11 raise.
+    const taps = plan.expected.map(({ readings }) => readings[0]!.tap)
+    const [low, high] = [Math.min(...taps), Math.max(...taps)]
+    expect(builtAgainstPlan(plan, unitsWith({ tapLeft: low }))).toEqual([])
+    expect(builtAgainstPlan(plan, unitsWith({ tapLeft: -3 }))).toEqual([
+      { what: 'A unit, position left', planned: `+${low} to +${high} expected`, built: '−3' },
+    ])
+    expect(builtAgainstPlan(plan, unitsWith({ tapLeft: undefined }))[0]?.built).toBe('not recorded')
+  })
+
+  it('names a unit that is missing, and one that was not planned', () => {
+    const built = { ...left, units: left.units.filter(({ phase }) => phase !== 'C') }
+    expect(builtAgainstPlan(plan, built)).toEqual([
+      { what: 'C unit', planned: 'to be recorded', built: 'not recorded' },
+    ])
+    const regulator = { ...plan.bank!.regulator, phases: 'AB' as const }
+    const smaller = { ...plan, bank: { ...plan.bank!, regulator } }
+    expect(builtAgainstPlan(smaller, left)).toEqual([
+      { what: 'C unit', planned: 'none', built: 'recorded' },
+    ])
+  })
+
+  it('names each setting that differs, down to a tenth of a volt', () => {
+    const settings = { ...left.settings!, bandCentreV: 122.1, delayS: 30, xV: -3, maxRaise: 8 }
+    expect(builtAgainstPlan(plan, { ...left, settings })).toEqual([
+      { what: 'Band centre', planned: '122 V', built: '122.1 V' },
+      { what: 'Time delay', planned: '45 s', built: '30 s' },
+      { what: 'Line-drop compensation X', planned: '0 V', built: '−3 V' },
+      { what: 'Limit of raise', planned: '16 steps', built: '8 steps' },
+    ])
+    expect(builtAgainstPlan(plan, { ...left, settings: undefined })).toEqual([
+      { what: 'Settings', planned: 'to be recorded', built: 'not recorded' },
+    ])
+  })
+
+  it('takes a computed ratio for the same as the one that a control shows', () => {
+    const regulator = { ...plan.bank!.regulator, ptRatio: 59.9966 }
+    const computed = { ...plan, bank: { ...plan.bank!, regulator } }
+    expect(builtAgainstPlan(computed, left)).toEqual([])
+  })
+
+  it('gives the reason why something was not done for birds', () => {
+    const [first, ...rest] = left.measures
+    const notDone = (why?: string) => ({
+      ...left,
+      measures: [{ ...first!, isDone: false, why }, ...rest],
+    })
+    expect(builtAgainstPlan(plan, notDone('wrong size'))).toMatchObject([
+      { what: `${first!.measure} on pole P2`, built: 'not done: wrong size' },
+    ])
+    expect(builtAgainstPlan(plan, notDone())[0]?.built).toBe('not done, no reason given')
+    expect(builtAgainstPlan(plan, { ...left, measures: rest })[0]?.built).toBe('not recorded')
+  })
+
+  it('names parts that were left bare, and what was done beside the plan', () => {
+    const measures = left.measures.map((measure, index) =>
+      index === 0 ? { ...measure, partIds: measure.partIds.slice(1) } : measure,
+    )
+    const [bare] = left.measures[0]!.partIds
+    const extra = { pole: 'P2', measure: 'raised perch' as const, partIds: [], isDone: true }
+    const found = builtAgainstPlan(plan, { ...left, measures: [...measures, extra] })
+    expect(found.map(({ built }) => built)).toEqual([`not on ${bare}`, 'done'])
+    expect(found[1]).toMatchObject({ what: 'raised perch on pole P2', planned: 'none' })
+  })
+
+  it('names an arm of another length', () => {
+    const measure = { kind: 'longer arm' as const, partIds: ['arm'], dimensionM: 1.42 }
+    const poles = [{ ...plan.poles[0]!, measures: [measure] }]
+    const built = (dimensionM?: number) =>
+      builtAgainstPlan(
+        { ...plan, poles },
+        {
+          ...left,
+          measures: [
+            { pole: 'P2', measure: 'longer arm', partIds: ['arm'], dimensionM, isDone: true },
+          ],
+        },
+      )
+    expect(built(1.43)).toEqual([])
+    expect(built(1.2)).toEqual([
+      { what: 'longer arm on pole P2, dimension', planned: '1.42 m', built: '1.20 m' },
+    ])
+    expect(built()[0]?.built).toBe('not recorded')
+  })
+
+  it('asks for no units and settings of a bank that went', () => {
+    const removed = samplePlan('remove a bank', feederWithSampleBank())
+    expect(builtAgainstPlan(removed, leftAsPlanned(removed, { units: [] }))).toEqual([])
+  })
+
+  it('asks for no serial numbers where only settings changed', () => {
+    const changed = samplePlan('change settings', feederWithSampleBank())
+    const units = leftAsPlanned(changed).units.map((unit) => ({ ...unit, serialNumber: '' }))
+    expect(builtAgainstPlan(changed, leftAsPlanned(changed, { units }))).toEqual([])
+  })
+})
