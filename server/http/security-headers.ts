@@ -25,7 +25,7 @@ export function securityHeaders({ mapStyleUrl, isEncrypted }: HeaderChoices): Mi
     'referrer-policy': 'no-referrer',
     'cross-origin-opener-policy': 'same-origin',
     'cross-origin-resource-policy': 'same-origin',
-    'permissions-policy': 'geolocation=(self), camera=(), microphone=(), payment=(), usb=()',
+    'permissions-policy': 'geolocation=(self), camera=(self), microphone=(), payment=(), usb=()',
     ...(isEncrypted && { 'strict-transport-security': ONLY_ENCRYPTED }),
   })
   return async (context, next) => {

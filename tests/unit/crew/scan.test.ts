@@ -50,7 +50,7 @@ describe('a label in an image file', () => {
 describe('a camera that gives no picture', () => {
   it('is told in plain words, with what to do instead', () => {
     for (const name of ['NotAllowedError', 'NotFoundError', 'NotReadableError', 'SomethingNew']) {
-      expect(cameraProblem(name)).toContain('Type the id below, or choose a photo')
+      expect(cameraProblem(name)).toContain('Type the id into the search box, or choose a photo')
     }
     expect(cameraProblem('NotAllowedError')).toContain('does not let this page use the camera')
     expect(cameraProblem('NotFoundError')).toContain('no camera')

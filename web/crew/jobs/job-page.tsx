@@ -1,4 +1,5 @@
 import { useEffect } from 'react'
+import { useOnDevice } from '../../api/on-device.ts'
 import { BankDrawing } from '../../jobs/bank-drawing.tsx'
 import { JobStateMark } from '../../jobs/job-state-mark.tsx'
 import { capitalised, dueInWords, isLate, KIND_WORDS } from '../../jobs/job-words.ts'
@@ -98,9 +99,6 @@ function JobHead({ field: { job, waiting } }: { readonly field: FieldJob }) {
   const today = localToday()
   return (
     <header className="stack">
-      <div>
-        <Button onClick={() => openCrewView({ part: 'jobs' })}>All jobs</Button>
-      </div>
       <ArrivingTitle of={job.id} className="crew-title">
         {job.title}
       </ArrivingTitle>
@@ -137,6 +135,7 @@ function JobParts({ field, order }: PartsProps) {
   const { job } = field
   const { plan } = job
   const { bank, hazards, kit, settings, mistakes } = plan
+  const isKept = useOnDevice().some(({ jobId }) => jobId === job.id)
   return (
     <>
       <CrewFold title={`What can hurt: ${counted(hazards.length, 'hazard')}`} isOpen>
@@ -165,7 +164,7 @@ function JobParts({ field, order }: PartsProps) {
       <CrewFold title={`Kit: ${counted(kit.length, 'line')}`}>
         <KitChecklist jobId={job.id} kit={kit} />
       </CrewFold>
-      <CrewFold title="Take offline">
+      <CrewFold title={isKept ? '✓ On this device' : 'Take offline: not on this device yet'}>
         <TakeOfflinePanel what={{ jobId: job.id }} of="this job" />
       </CrewFold>
       <CrewFold title="Papers, files and link">

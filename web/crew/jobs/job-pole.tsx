@@ -34,6 +34,7 @@ export function JobPole({ field, work, stop, place, isFirstOpen }: Props) {
   const { units, pole: chosen } = useSelection()
   const [isOpen, setIsOpen] = useState(isFirstOpen)
   const ref = useRef<HTMLDetailsElement>(null)
+  useEffect(() => setIsOpen(isFirstOpen), [isFirstOpen])
   useEffect(() => {
     if (chosen !== work.pole) return
     setIsOpen(true)

@@ -1,4 +1,4 @@
-const INSTEAD = 'Type the id below, or choose a photo of the label.'
+const INSTEAD = 'Type the id into the search box, or choose a photo of the label.'
 
 /** Why no picture comes from the camera, in plain words; names of the W3C Media Capture specification. */
 export function cameraProblem(name: string): string {
