@@ -19,6 +19,8 @@ import { faultsAt, isSafeToTouch } from './bank-faults.ts'
 interface Place {
   readonly state: UnitState
   readonly isOffNeutral: boolean
+  /** The control is set to automatic and moves the tap when it likes, while its drive can. */
+  readonly isAutomatic: boolean
 }
 interface Move {
   readonly from: Place
@@ -46,23 +48,30 @@ const MOVES_THE_TAP: readonly UnitAction[] = [
 
 const BOTH = [true, false]
 
+/** How the control may be set afterwards: running to neutral is done in manual. */
+function settingsAfter(action: UnitAction, { isAutomatic }: Place): readonly boolean[] {
+  if (action === 'run to neutral') return [false]
+  return MOVES_THE_TAP.includes(action) ? BOTH : [isAutomatic]
+}
+
 function movesFrom(from: Place): Move[] {
   return UNIT_ACTIONS.flatMap((action) => {
     const outcome = takeAction(from.state, action)
     if (!outcome.ok || (action === 'prove neutral' && from.isOffNeutral)) return []
     const taps = MOVES_THE_TAP.includes(action) ? BOTH : [from.isOffNeutral]
-    return taps.map((isOffNeutral) => ({
-      from,
-      action,
-      to: { state: outcome.state, isOffNeutral },
-    }))
+    return taps.flatMap((isOffNeutral) =>
+      settingsAfter(action, from).map((isAutomatic) => ({
+        from,
+        action,
+        to: { state: outcome.state, isOffNeutral, isAutomatic },
+      })),
+    )
   })
 }
 
-/** In automatic the control moves the tap when it likes. */
-function driftsFrom({ state, isOffNeutral }: Place): Place[] {
-  const isAutomatic = state.isDriveOperative && state.tap === 'unknown'
-  return isAutomatic ? [{ state, isOffNeutral: !isOffNeutral }] : []
+function driftsFrom(place: Place): Place[] {
+  const canMove = place.isAutomatic && place.state.isDriveOperative
+  return canMove ? [{ ...place, isOffNeutral: !place.isOffNeutral }] : []
 }
 
 function walk(starts: readonly Place[]): { places: Map<string, Place>; moves: Move[] } {
@@ -80,7 +89,8 @@ function walk(starts: readonly Place[]): { places: Map<string, Place>; moves: Mo
   return { places, moves }
 }
 
-const anyTap = (state: UnitState) => BOTH.map((isOffNeutral) => ({ state, isOffNeutral }))
+const anyTap = (state: UnitState) =>
+  BOTH.map((isOffNeutral) => ({ state, isOffNeutral, isAutomatic: true }))
 const { places, moves } = walk(STARTS.flatMap(anyTap))
 const reached = [...places.values()]
 const told = ({ from, action }: Move) => `${action} from ${JSON.stringify(from)}`

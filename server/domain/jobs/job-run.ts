@@ -28,42 +28,64 @@ export function startRun(plan: JobPlan): JobRun {
   return { plan, entries: [], poles }
 }
 
-const refuse = (...why: readonly string[]): Offer => ({ ok: false, why })
-
 export function offerEntry(run: JobRun, entry: JobEntry): Offer {
-  if (run.entries.some(({ id }) => id === entry.id)) {
-    return refuse(`There is an entry with the id ${entry.id} already.`)
-  }
-  const pole = run.poles.get(entry.pole)
+  const tried = tryEntry(
+    run.plan,
+    run.poles,
+    entry,
+    run.entries.some(({ id }) => id === entry.id),
+  )
+  if (!tried.ok) return tried
+  const poles = tried.pole ? new Map(run.poles).set(entry.pole, tried.pole) : run.poles
+  return { ok: true, run: { ...run, entries: [...run.entries, entry], poles } }
+}
+
+type Tried =
+  | { readonly ok: true; readonly pole: PoleRun | null }
+  | { readonly ok: false; readonly why: readonly string[] }
+
+const refuse = (...why: readonly string[]): Tried => ({ ok: false, why })
+
+/** The pole after an entry, null where the entry changes nothing there. */
+function tryEntry(
+  plan: JobPlan,
+  poles: ReadonlyMap<string, PoleRun>,
+  entry: JobEntry,
+  isThereAlready: boolean,
+): Tried {
+  if (isThereAlready) return refuse(`There is an entry with the id ${entry.id} already.`)
+  const pole = poles.get(entry.pole)
   if (!pole) return refuse(`Pole ${entry.pole} is not part of this job.`)
-  const entries = [...run.entries, entry]
-  if (entry.kind !== 'step done' && entry.kind !== 'step left out') {
-    return { ok: true, run: { ...run, entries } }
-  }
+  if (entry.kind !== 'step done' && entry.kind !== 'step left out') return { ok: true, pole: null }
   const place = placeOf(pole, entry)
   if (!place) return refuse(noSuchStep(pole, entry))
-  const why = stepRefusals(run.plan, pole, place, entry)
-  if (why.length > 0) return refuse(...why)
-  const poles = new Map(run.poles).set(entry.pole, afterStep(pole, place, entry))
-  return { ok: true, run: { ...run, entries, poles } }
+  const why = stepRefusals(plan, pole, place, entry)
+  return why.length > 0 ? refuse(...why) : { ok: true, pole: afterStep(pole, place, entry) }
 }
 
 /** Folds entries in their order; those that the run does not allow change nothing and are named. */
 export function runOf(
   plan: JobPlan,
-  entries: readonly JobEntry[],
+  all: readonly JobEntry[],
 ): {
   readonly run: JobRun
   readonly refused: readonly { readonly id: string; readonly why: readonly string[] }[]
 } {
   const refused: { readonly id: string; readonly why: readonly string[] }[] = []
-  let run = startRun(plan)
-  for (const entry of entries) {
-    const offer = offerEntry(run, entry)
-    if (offer.ok) run = offer.run
-    else refused.push({ id: entry.id, why: offer.why })
+  const entries: JobEntry[] = []
+  const poles = new Map(startRun(plan).poles)
+  const ids = new Set<string>()
+  for (const entry of all) {
+    const tried = tryEntry(plan, poles, entry, ids.has(entry.id))
+    if (!tried.ok) {
+      refused.push({ id: entry.id, why: tried.why })
+      continue
+    }
+    entries.push(entry)
+    ids.add(entry.id)
+    if (tried.pole) poles.set(entry.pole, tried.pole)
   }
-  return { run, refused }
+  return { run: { plan, entries, poles }, refused }
 }
 
 /** Empty for a pole that is not part of the job. */

@@ -68,6 +68,9 @@ function signerRefusals({ signedBy }: Step, names: readonly string[]): string[] 
   return different.size >= 2 ? [] : ['Two of the crew sign this step: enter two different names.']
 }
 
+const ONE_PROOF_FOR_MANY =
+  'Each unit has a tap of its own and is proven by its own signs: one reading proves no bank. The order of steps has to ask at each unit.'
+
 function doneRefusals(plan: JobPlan, pole: PoleRun, place: StepPlace, entry: StepDone): string[] {
   const { step, phase } = place
   const at = readAt(plan, pole, phase)
@@ -77,6 +80,7 @@ function doneRefusals(plan: JobPlan, pole: PoleRun, place: StepPlace, entry: Ste
     ...valueRefusals(step, entry.values),
     ...verdicts.filter((verdict) => isRefused(step, verdict)).map(({ words }) => words),
     ...(proof && !proof.isProven ? [proof.words] : []),
+    ...(proof && at.phases.length > 1 ? [ONE_PROOF_FOR_MANY] : []),
     ...remarkRefusals(step, verdicts, entry.remark),
     ...(step.action ? actionRefusals(plan, pole, phase, step.action) : []),
   ]

@@ -13,7 +13,15 @@ import {
   unitStatesAt,
 } from '#domain/jobs/job-run.ts'
 import type { Step } from '#domain/jobs/step-sequence.ts'
-import { AT_NEUTRAL, CHANGE_OUT_STEPS, done, machinePlan, step, workUntil } from './machine-plan.ts'
+import {
+  AT_NEUTRAL,
+  CHANGE_OUT_STEPS,
+  done,
+  machinePlan,
+  SIGN_ASKS,
+  step,
+  workUntil,
+} from './machine-plan.ts'
 
 const start = startRun(machinePlan())
 
@@ -239,6 +247,16 @@ describe('the bypass', () => {
     const gang = step('gang', { action: 'close the bypass' })
     const why = whyNot(runWith(gang), done('e', 'gang'))
     for (const unit of ['Unit A', 'Unit B', 'Unit C']) expect(why).toContain(unit)
+  })
+
+  it('stays open where one reading would have to prove three units', () => {
+    const once = step('once', { action: 'prove neutral', asks: [...SIGN_ASKS] })
+    const made = done('e', 'once', { values: { ...AT_NEUTRAL } })
+    const ready = step('ready', { action: 'run to neutral' })
+    const three = offered(runWith(ready, once), done('r', 'ready'))
+    expect(whyNot(three, made)).toContain('one reading proves no bank')
+    const one = startRun(machinePlan([ready, once], { phases: 'B' }))
+    expect(whyNot(offered(one, done('r', 'ready')), made)).toBe('')
   })
 
   it('stays open after a proof whose signs disagree', () => {

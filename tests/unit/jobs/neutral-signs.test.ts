@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { ReadValue } from '#domain/jobs/job-entry.ts'
 import { startRun } from '#domain/jobs/job-run.ts'
 import { judgeNeutral, judgeStep } from '#domain/jobs/judge-reading.ts'
+import type { Step } from '#domain/jobs/step-sequence.ts'
 import { AT_NEUTRAL, CHANGE_OUT_STEPS, machinePlan, workUntil } from './machine-plan.ts'
 
 /*
@@ -9,8 +10,13 @@ import { AT_NEUTRAL, CHANGE_OUT_STEPS, machinePlan, workUntil } from './machine-
  * Steps of 45 V at 7200 V: 5/8 % (IEEE C57.15, from memory).
  */
 
-const proofStep = CHANGE_OUT_STEPS.find(({ id }) => id === 'prove-before')
-if (!proofStep) throw new Error('The sequence of the tests has lost its proof.')
+function stepOf(id: string): Step {
+  const found = CHANGE_OUT_STEPS.find((each) => each.id === id)
+  if (!found) throw new Error(`The tests have no step ${id}.`)
+  return found
+}
+
+const proofStep = stepOf('prove-before')
 const ready = workUntil(startRun(machinePlan()), 'prove-before')
 
 function proof(values: Record<string, ReadValue>) {
@@ -78,8 +84,7 @@ describe('neutral', () => {
   })
 
   it('is asked only where a step proves it', () => {
-    const other = CHANGE_OUT_STEPS.find(({ id }) => id === 'briefing')
-    expect(other && judgeNeutral(ready, 'P2', other, undefined, {})).toBeNull()
+    expect(judgeNeutral(ready, 'P2', stepOf('briefing'), undefined, {})).toBeNull()
   })
 })
 
