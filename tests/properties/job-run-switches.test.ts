@@ -4,6 +4,7 @@ import { UNIT_ACTIONS, type UnitAction } from '#domain/jobs/unit-action.ts'
 import {
   IN_SERVICE,
   isBridged,
+  isUnitEnergized,
   NOT_YET_SET,
   UNDER_BYPASS,
   type UnitState,
@@ -21,6 +22,8 @@ interface Place {
   readonly isOffNeutral: boolean
   /** The control is set to automatic and moves the tap when it likes, while its drive can. */
   readonly isAutomatic: boolean
+  /** The drive gets its supply as soon as the unit has voltage; the record may know better or not. */
+  readonly hasSupply: boolean
 }
 interface Move {
   readonly from: Place
@@ -60,17 +63,26 @@ function movesFrom(from: Place): Move[] {
     if (!outcome.ok || (action === 'prove neutral' && from.isOffNeutral)) return []
     const taps = MOVES_THE_TAP.includes(action) ? BOTH : [from.isOffNeutral]
     return taps.flatMap((isOffNeutral) =>
-      settingsAfter(action, from).map((isAutomatic) => ({
-        from,
-        action,
-        to: { state: outcome.state, isOffNeutral, isAutomatic },
-      })),
+      settingsAfter(action, from).flatMap((isAutomatic) =>
+        suppliesAfter(action, from).map((hasSupply) => ({
+          from,
+          action,
+          to: { state: outcome.state, isOffNeutral, isAutomatic, hasSupply },
+        })),
+      ),
     )
   })
 }
 
+/** Who sets a unit may have left its supply on or off. */
+function suppliesAfter(action: UnitAction, { hasSupply }: Place): readonly boolean[] {
+  if (action === 'make the tap drive inoperative') return [false]
+  if (action === 'restore the tap drive') return [true]
+  return action === 'set the unit' ? BOTH : [hasSupply]
+}
+
 function driftsFrom(place: Place): Place[] {
-  const canMove = place.isAutomatic && place.state.isDriveOperative
+  const canMove = place.isAutomatic && place.hasSupply && isUnitEnergized(place.state)
   return canMove ? [{ ...place, isOffNeutral: !place.isOffNeutral }] : []
 }
 
@@ -89,8 +101,10 @@ function walk(starts: readonly Place[]): { places: Map<string, Place>; moves: Mo
   return { places, moves }
 }
 
-const anyTap = (state: UnitState) =>
-  BOTH.map((isOffNeutral) => ({ state, isOffNeutral, isAutomatic: true }))
+const anyTap = (state: UnitState): Place[] =>
+  BOTH.flatMap((isOffNeutral) =>
+    BOTH.map((hasSupply) => ({ state, isOffNeutral, isAutomatic: true, hasSupply })),
+  )
 const { places, moves } = walk(STARTS.flatMap(anyTap))
 const reached = [...places.values()]
 const told = ({ from, action }: Move) => `${action} from ${JSON.stringify(from)}`

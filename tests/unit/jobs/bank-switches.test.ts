@@ -176,6 +176,12 @@ describe('grounds and lifting', () => {
     expect(whyNot(grounded, 'take the unit down')).toBe('')
   })
 
+  it('come off the line first: a unit in service is neither grounded nor lifted', () => {
+    for (const action of ['test dead and ground', 'take the unit down'] as const) {
+      expect(whyNot(IN_SERVICE, action)).toContain('open its source and its load switch')
+    }
+  })
+
   it('keep the drive without supply while they are on', () => {
     expect(whyNot(grounded, 'restore the tap drive')).toContain('Grounds are on')
   })

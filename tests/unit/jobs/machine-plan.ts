@@ -15,7 +15,13 @@ const ask = (asked: Partial<Asked> & Pick<Asked, 'id' | 'kind'>): Asked =>
 
 /** Every sign of neutral that there is, and the meter that the volts are read with. */
 export const SIGN_ASKS: readonly Asked[] = [
-  ask({ id: 'indicator', kind: 'number', unit: '', judge: 'position indicator at neutral' }),
+  ask({
+    id: 'indicator',
+    kind: 'number',
+    unit: '',
+    judge: 'position indicator at neutral',
+    isNeeded: false,
+  }),
   ask({ id: 'lamp', kind: 'yes or no', judge: 'neutral lamp steady', isNeeded: false }),
   ask({
     id: 'readout',
