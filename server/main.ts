@@ -17,8 +17,10 @@ import { type PeopleAtServer, peopleAtServer } from './people/people-at-server.t
 import { sessionSecret } from './people/session-secret.ts'
 import { peopleSettingsOf } from './people/settings-of.ts'
 import type { SignOn } from './people/sign-on.ts'
+import { draftDemoJobs } from './services/demo-jobs.ts'
 import { fillStore } from './services/fill-store.ts'
 import { jobLister } from './services/list-jobs.ts'
+import type { Ports } from './services/ports.ts'
 import { createServices } from './services/services.ts'
 import { workKinds } from './services/work-kinds.ts'
 import { BackupSchedule, type Schedule } from './store/archive/backup-schedule.ts'
@@ -116,7 +118,7 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
     await background.close()
     await store.close()
   }
-  const services = createServices({
+  const ports: Ports = {
     store,
     work: background.work,
     threads: background.threads,
@@ -124,7 +126,8 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
     clock,
     newId: randomUUID,
     reportFault,
-  })
+  }
+  const services = createServices(ports)
   try {
     if (isDemo) {
       const geodata = options.geodataFolder ?? join(project, 'geodata')
@@ -132,6 +135,7 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
       const { refused } = await fillStore({ store, clock }, shipped)
       refused.forEach(reportFault)
     }
+    const drafting = isDemo ? draftDemoJobs(ports).catch(reportFault) : undefined
     const people = await openPeople({
       store,
       database: { db: store.database.plain, type: store.database.kind },
@@ -169,6 +173,7 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
       },
       ...(options.streamBeatMs !== undefined && { streamBeatMs: options.streamBeatMs }),
     })
+    await drafting
     const server = createHttpServer(app)
     const { host = DEFAULT_HOST, port = DEFAULT_PORT } = options
     const address = await listen(server, host, port)
