@@ -12,6 +12,7 @@ import {
 } from '../support/change-out-job.ts'
 import { keepPicture, seriousFindings } from '../support/desk-page.ts'
 import { type FieldPhone, fieldPhone } from '../support/field-phone.ts'
+import { lowContrast, overflowPx, smallTargets } from '../support/gloves-and-sun.ts'
 import { fillStep, isStepDone, passSteps, placeOf, stepOf } from '../support/pass-steps.ts'
 import { type RunningServer, startServer } from '../support/start-server.ts'
 import { entriesThrough } from '../support/walk-job.ts'
@@ -66,6 +67,18 @@ async function startJob(feederId: string, upTo: string | null): Promise<Started>
 const send = (jobId: string, entries: readonly StepDone[]) =>
   ask('supervisor', `/api/jobs/${jobId}/entries`, 'POST', { entries })
 
+/** At the narrowest phone, in both themes. */
+async function expectFitForGloves(page: Page): Promise<void> {
+  await page.setViewportSize({ width: 360, height: 740 })
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme })
+    await page.locator(`:root[data-theme="${colorScheme}"]`).waitFor()
+    expect(await lowContrast(page, '.work')).toEqual([])
+  }
+  expect(await smallTargets(page, '.work')).toEqual([])
+  expect(await overflowPx(page, '.work')).toBe(0)
+}
+
 const enter = (page: Page) => stepOf(page).getByRole('button', { name: 'Done, next step' }).click()
 
 describe('the hold point of neutral', () => {
@@ -89,6 +102,7 @@ describe('the hold point of neutral', () => {
     await keepPicture(page, 'crew-neutral-stopped-phone')
     expect(await placeOf(page)).toBe(here)
     expect(await seriousFindings(page)).toEqual([])
+    await expectFitForGloves(page)
 
     await fillStep(page, { ...right, values: { indicator: 0 }, signedBy: [] })
     await stepOf(page).locator('[data-ask="lamp"]').getByRole('button', { name: 'No' }).click()
@@ -153,6 +167,7 @@ describe('what two people say of the poles', () => {
     const form = page.getByRole('form', { name: 'As left' })
     await form.getByLabel('Tap left (steps)').fill('6')
     await form.getByLabel('Remarks').fill('mine')
+    await expectFitForGloves(page)
     await form.getByRole('button', { name: 'Enter as left' }).click()
     await page.getByText('waiting on this device').first().waitFor()
     const settings = first.settings && { ...first.settings, delayS: 45 }
@@ -170,6 +185,7 @@ describe('what two people say of the poles', () => {
     await remarks.getByText('theirs').waitFor()
     await keepPicture(page, 'crew-side-by-side-phone')
     expect(await seriousFindings(page)).toEqual([])
+    await expectFitForGloves(page)
     const save = both.getByRole('button', { name: 'Save what is chosen' })
     expect(await save.isDisabled()).toBe(true)
     await remarks.getByLabel('Yours').check()

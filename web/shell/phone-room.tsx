@@ -1,6 +1,7 @@
-import { Suspense, useState } from 'react'
+import { Suspense, useEffect, useState } from 'react'
 import { PERSON_SCREENS } from '../person-screens.ts'
 import { useSelection } from '../state/selection.ts'
+import { useFullSheetWish } from '../state/sheet-height.ts'
 import { Button } from '../ui/button.tsx'
 import type { Snap } from '../ui/snap-heights.ts'
 import { SnapSheet } from '../ui/snap-sheet.tsx'
@@ -15,6 +16,9 @@ export function PhoneRoom() {
   const [ref, room] = useRoom<HTMLDivElement>()
   const [snap, setSnap] = useState<Snap>('half')
   const [tab, setTab] = useState<'desk' | 'profile'>('desk')
+  const isFullWished = useFullSheetWish()
+  // Raised once, as the screen opens; from then on the person has it at the height that they like.
+  useEffect(() => setSnap(isFullWished ? 'full' : 'half'), [isFullWished])
   const open = (next: 'desk' | 'profile') => {
     setTab(next)
     if (snap === 'low') setSnap('half')

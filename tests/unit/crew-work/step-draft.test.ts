@@ -66,8 +66,8 @@ describe('a half-filled step', () => {
 })
 
 describe('names of the crew', () => {
-  it('stand once however they are spelt, the newest first', () => {
-    expect(withName(['Kim', 'Robin'], ' robin  ')).toEqual(['robin', 'Kim'])
+  it('stand once however they are spelt, the newest last', () => {
+    expect(withName(['Kim', 'Robin'], ' robin  ')).toEqual(['Kim', 'robin'])
     expect(withName(['Kim'], '   ')).toEqual(['Kim'])
   })
 })

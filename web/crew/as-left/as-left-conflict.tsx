@@ -44,7 +44,7 @@ export function AsLeftConflict({ item, job }: Props) {
     })
   }
   return (
-    <>
+    <div ref={comeIntoView}>
       <SideBySide
         thing={{ subject: 'as-left', subjectId: job.id, feederId: job.feederId }}
         version={theirs.version}
@@ -57,6 +57,11 @@ export function AsLeftConflict({ item, job }: Props) {
         onDropMine={() => void setAside(item.id)}
       />
       {problem && <InTheWay sentences={[problem]} />}
-    </>
+    </div>
   )
+}
+
+/** It may appear while the person is far down a form. */
+function comeIntoView(element: HTMLElement | null): void {
+  element?.scrollIntoView({ block: 'start' })
 }

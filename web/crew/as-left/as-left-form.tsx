@@ -1,6 +1,8 @@
 import { type FormEvent, useState } from 'react'
+import { useMay } from '../../api/account.ts'
 import { useOutbox } from '../../api/outbox.ts'
 import { SideBySide } from '../../record/side-by-side.tsx'
+import { useFullSheet } from '../../state/sheet-height.ts'
 import { localToday } from '../../state/today.ts'
 import { ArrivingTitle } from '../../ui/arriving-title.tsx'
 import { Button } from '../../ui/button.tsx'
@@ -9,6 +11,7 @@ import { enterAsLeft, useFieldJob } from '../work/field-job.ts'
 import { FieldMoves } from '../work/field-moves.tsx'
 import type { FieldJob } from '../work/fold-field-job.ts'
 import { InTheWay } from '../work/in-the-way.tsx'
+import { whyNotKept } from '../work/why-not-kept.ts'
 import '../work/work.css'
 import './as-left.css'
 import { AsLeftConflict } from './as-left-conflict.tsx'
@@ -26,6 +29,7 @@ import { UnitPart } from './unit-part.tsx'
 export function AsLeftForm({ jobId }: { readonly jobId: string }) {
   const { field, error, refetch } = useFieldJob(jobId)
   const outbox = useOutbox({ jobId })
+  useFullSheet()
   if (error) return <ErrorNote title="The job did not come" error={error} onRetry={refetch} />
   if (!field) return <LoadingNote what="Opening the job…" />
   const conflicts = outbox.filter(({ name, state }) => name === 'putAsLeft' && state === 'conflict')
@@ -49,18 +53,21 @@ export function AsLeftForm({ jobId }: { readonly jobId: string }) {
 function Writing({ field }: { readonly field: FieldJob }) {
   const { job, asLeft } = field
   const draft = asLeftDrafts.use(job.id)
+  const mayWork = useMay('work a job in the field')
   const shape = formShape(job.plan, asLeft?.asLeft ?? null)
   if (job.state !== 'in the field' && !asLeft) {
     return <p>It is filled in once the work has been started.</p>
   }
-  if (draft || !asLeft) {
+  if (!mayWork && !asLeft) return <p>The crew has not said yet what stands there.</p>
+  if (mayWork && (draft || !asLeft)) {
     const opened = draft ?? openedDraft(field, shape)
     return <Form key={job.id} field={field} shape={shape} draft={opened} />
   }
+  if (!asLeft) return null
   return (
     <>
       <AsLeftSaid fields={fieldsOfAsLeft(asLeft.asLeft)} of={shape} standing={asLeft.standing} />
-      {(job.state === 'in the field' || job.state === 'work done') && (
+      {mayWork && (job.state === 'in the field' || job.state === 'work done') && (
         <Button onClick={() => asLeftDrafts.keep(job.id, openedDraft(field, shape))}>
           Change what is said here
         </Button>
@@ -94,7 +101,7 @@ function Form({ field, shape, draft }: FormProps) {
   const { job, keptAsLeft, asLeft } = field
   const { fields } = draft
   const [faults, setFaults] = useState<Faults>({})
-  const [problem, setProblem] = useState<string | null>(null)
+  const [problem, setProblem] = useState<readonly string[]>([])
   const keep = (next: AsLeftDraft) => asLeftDrafts.keep(job.id, next)
   const type = (change: AsLeftDraft['fields']) =>
     keep({ ...draft, fields: { ...fields, ...change } })
@@ -103,13 +110,12 @@ function Form({ field, shape, draft }: FormProps) {
     const checked = checkAsLeft(shape, fields)
     setFaults(checked.asLeft ? {} : checked.faults)
     if (!checked.asLeft) return
-    try {
-      const item = await enterAsLeft(job.id, checked.asLeft, draft.version)
-      asLeftBases.keep(item.id, draft.base)
-      asLeftDrafts.keep(job.id, null)
-    } catch (error) {
-      setProblem(error instanceof Error ? error.message : String(error))
-    }
+    const entering = enterAsLeft(job.id, checked.asLeft, draft.version)
+    const why = await whyNotKept(entering)
+    setProblem(why)
+    if (why.length > 0) return
+    asLeftBases.keep((await entering).id, draft.base)
+    asLeftDrafts.keep(job.id, null)
   }
   if (keptAsLeft && keptAsLeft.version > draft.version) {
     const theirs = fieldsOfAsLeft(keptAsLeft.asLeft)
@@ -140,7 +146,7 @@ function Form({ field, shape, draft }: FormProps) {
       <MeasuresPart measures={shape.measures} {...part} />
       <SignPart {...part} />
       <InTheWay sentences={faultSentences(shape, faults)} />
-      {problem && <InTheWay sentences={[`The device did not keep it: ${problem}`]} />}
+      <InTheWay sentences={problem} />
       <Button type="submit" look="main" className="work-main">
         Enter as left
       </Button>

@@ -19,12 +19,15 @@ export function beginAsLeft(
   const fields: Record<string, string> = { on: today, crew: signersOf(entries).join('\n') }
   if (plan.bank && shape.hasSettings) {
     for (const { key } of SETTING_FIELDS) {
-      fields[settingField(key)] = String(plan.bank.regulator[key])
+      fields[settingField(key)] = String(asShown(plan.bank.regulator[key]))
     }
   }
   for (const phase of shape.phases) Object.assign(fields, unitFields(plan, entries, phase))
   return fields
 }
+
+/** A computed ratio has more decimals than a control shows. */
+const asShown = (value: number): number => Number(value.toFixed(3))
 
 function unitFields(plan: JobPlan, entries: readonly JobEntry[], phase: Phase): Fields {
   const { first, last } = readOffRun(plan, entries, phase)

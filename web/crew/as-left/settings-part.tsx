@@ -1,9 +1,8 @@
 import type { BankWork } from '#domain/jobs/job-plan.ts'
-import { numberOfText } from '../work/number-of-text.ts'
 import { settingField } from './as-left-fields.ts'
 import { SETTING_FIELDS } from './form-fields.ts'
 import type { PartProps } from './part-props.ts'
-import { settingHint } from './setting-hint.ts'
+import { isAsPlanned, settingHint } from './setting-hint.ts'
 import { TypedField } from './typed-field.tsx'
 
 interface Props extends PartProps {
@@ -22,7 +21,7 @@ export function SettingsPart({ bank, fields, faults, onType }: Props) {
           const typed = fields[name] ?? ''
           const planned = bank.regulator[key]
           return (
-            <div key={key} data-differs={numberOfText(typed) !== planned}>
+            <div key={key} data-differs={!isAsPlanned(typed, planned)}>
               <TypedField
                 label={label}
                 unit={unit}

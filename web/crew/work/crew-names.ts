@@ -6,13 +6,15 @@ const MOST_NAMES = 12
 const names = keptOnDevice('crossarm.crew-names', z.array(z.string()))
 const KEY = 'all'
 
-/** Names that signed on this device, the one that was added last first. */
+/** Names that signed on this device, the one that was added last at the end. */
 export function useCrewNames(): readonly string[] {
   return names.use(KEY) ?? []
 }
 
+/** A name that is known stays in its place, so that its button does not move under the thumb. */
 export function rememberName(name: string): void {
-  names.keep(KEY, withName(names.get(KEY) ?? [], name))
+  const known = names.get(KEY) ?? []
+  if (!known.includes(name)) names.keep(KEY, withName(known, name))
 }
 
 export function forgetName(name: string): void {
@@ -22,10 +24,10 @@ export function forgetName(name: string): void {
   )
 }
 
-/** The names with one more in front; the same name in another spelling of its letters stays one. */
+/** The names with one more; the same name in another spelling of its letters stays one. */
 export function withName(known: readonly string[], name: string): string[] {
   const trimmed = name.trim().replace(/\s+/g, ' ')
   if (trimmed === '') return [...known]
   const others = known.filter((other) => other.toLowerCase() !== trimmed.toLowerCase())
-  return [trimmed, ...others].slice(0, MOST_NAMES)
+  return [...others, trimmed].slice(-MOST_NAMES)
 }

@@ -8,6 +8,7 @@ import { Field } from '../../ui/field.tsx'
 import { enterMove } from './field-job.ts'
 import type { FieldJob } from './fold-field-job.ts'
 import { InTheWay } from './in-the-way.tsx'
+import { whyNotKept } from './why-not-kept.ts'
 
 interface Props {
   readonly field: FieldJob
@@ -65,15 +66,21 @@ interface MoveProps extends Props {
 
 function MoveButton({ field, to, what, words }: MoveProps & { readonly words: string }) {
   const [isEntering, setIsEntering] = useState(false)
+  const [problem, setProblem] = useState<readonly string[]>([])
   const enter = async () => {
     setIsEntering(true)
-    await enterMove(field.job.id, { to, version: field.moveVersion }, `${what}: ${field.job.title}`)
+    const move = { to, version: field.moveVersion }
+    const entered = enterMove(field.job.id, move, `${what}: ${field.job.title}`)
+    setProblem(await whyNotKept(entered))
     setIsEntering(false)
   }
   return (
-    <Button look="main" className="work-main" disabled={isEntering} onClick={() => void enter()}>
-      {words}
-    </Button>
+    <>
+      <InTheWay sentences={problem} />
+      <Button look="main" className="work-main" disabled={isEntering} onClick={() => void enter()}>
+        {words}
+      </Button>
+    </>
   )
 }
 
@@ -145,7 +152,8 @@ function ReasonedMove({ field, to, title, label, what }: ReasonedProps) {
     }
     setInTheWay([])
     const move = { to, version: field.moveVersion, reason: reason.trim() }
-    await enterMove(field.job.id, move, `${what}: ${field.job.title}`)
+    const entered = enterMove(field.job.id, move, `${what}: ${field.job.title}`)
+    setInTheWay(await whyNotKept(entered))
   }
   return (
     <form className="stack" aria-label={title} onSubmit={(event) => void enter(event)}>

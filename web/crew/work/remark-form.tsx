@@ -6,6 +6,7 @@ import { Field } from '../../ui/field.tsx'
 import { beginEntry, enterEntry } from './field-job.ts'
 import { keptOnDevice } from './kept-on-device.ts'
 import { shortened } from './step-words.ts'
+import { whyNotKept } from './why-not-kept.ts'
 
 const drafts = keptOnDevice('crossarm.remark-draft', z.string())
 
@@ -27,9 +28,10 @@ export function RemarkForm({ jobId, poleId }: Props) {
     const said = text.trim()
     const entry: JobEntry = { ...beginEntry(poleId), kind, text: said }
     const what = kind === 'remark' ? 'Remark' : 'Done otherwise'
-    await enterEntry(jobId, entry, `${what} at pole ${poleId}: ${shortened(said)}`)
-    drafts.keep(key, null)
-    setOutcome('Entered.')
+    const entered = enterEntry(jobId, entry, `${what} at pole ${poleId}: ${shortened(said)}`)
+    const problem = await whyNotKept(entered)
+    if (problem.length === 0) drafts.keep(key, null)
+    setOutcome(problem.join(' ') || 'Entered.')
   }
   return (
     <form

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import type { Signer } from '#domain/jobs/step-sequence.ts'
+import { useMe } from '../../api/account.ts'
 import { Button } from '../../ui/button.tsx'
 import { Field } from '../../ui/field.tsx'
 import { forgetName, rememberName, useCrewNames } from './crew-names.ts'
@@ -20,9 +21,11 @@ const ASKS: Readonly<Record<Signer, string>> = {
 /** Names of the crew as buttons; the device remembers them. */
 export function SignFields({ signer, signedBy, onSign }: Props) {
   const known = useCrewNames()
-  const shown = [...known, ...signedBy.filter((name) => !known.includes(name))]
+  const own = useMe().data?.name ?? ''
+  const shown = [...new Set([...known, ...signedBy, own])].filter((name) => name !== '')
   const most = signersNeeded(signer)
   const toggle = (name: string) => {
+    rememberName(name)
     if (signedBy.includes(name)) onSign(signedBy.filter((other) => other !== name))
     else onSign([...signedBy, name].slice(-most))
   }
@@ -43,7 +46,7 @@ export function SignFields({ signer, signedBy, onSign }: Props) {
         </Button>
       ))}
       <NameForm
-        isOpenAtFirst={shown.length === 0}
+        isOpenAtFirst={known.length === 0}
         onName={(name) => {
           rememberName(name)
           onSign([...signedBy.filter((other) => other !== name), name].slice(-most))

@@ -20,6 +20,7 @@ import {
   stepDrafts,
 } from './step-draft.ts'
 import { stepInWords } from './step-words.ts'
+import { whyNotKept } from './why-not-kept.ts'
 
 interface Props {
   readonly jobId: string
@@ -91,7 +92,7 @@ export function StepForm({ jobId, poleId, run, place, onEntered }: Props) {
           onType={(typed) => change({ values: { ...draft.values, [asked.id]: typed } })}
         />
       ))}
-      {run.plan.bank && isAboutBypass(place) && (
+      {run.plan.bank && step.action === 'prove neutral' && (
         <BypassCheck jobId={jobId} bank={run.plan.bank} step={step} values={values} />
       )}
       <RemarkField
@@ -115,10 +116,6 @@ export function StepForm({ jobId, poleId, run, place, onEntered }: Props) {
   )
 }
 
-function isAboutBypass({ step }: StepPlace): boolean {
-  return step.action === 'prove neutral' || step.action === 'close the bypass'
-}
-
 interface Entering {
   /** Why the last try did not pass; empty where it did or none was made. */
   readonly inTheWay: readonly string[]
@@ -139,16 +136,11 @@ function useEntering(jobId: string, run: JobRun, onEntered: () => void): Enterin
       return
     }
     setIsKeeping(true)
-    try {
-      await enterEntry(jobId, entry, what)
-      signal('passed')
-      onEntered()
-    } catch (error) {
-      const said = error instanceof Error ? error.message : String(error)
-      setInTheWay([`The device did not keep it, so it is not entered: ${said}`])
-    } finally {
-      setIsKeeping(false)
-    }
+    const problem = await whyNotKept(enterEntry(jobId, entry, what))
+    setIsKeeping(false)
+    setInTheWay(problem)
+    signal(problem.length > 0 ? 'stopped' : 'passed')
+    if (problem.length === 0) onEntered()
   }
   return { inTheWay, isKeeping, enter }
 }

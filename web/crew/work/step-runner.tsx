@@ -1,6 +1,8 @@
 import { type ReactNode, useState } from 'react'
 import { type StepPlace, stepsAt } from '#domain/jobs/job-run.ts'
+import { useMay } from '../../api/account.ts'
 import { counted } from '../../state/format.ts'
+import { useFullSheet } from '../../state/sheet-height.ts'
 import { ArrivingTitle } from '../../ui/arriving-title.tsx'
 import { Button } from '../../ui/button.tsx'
 import { EmptyNote, ErrorNote, LoadingNote } from '../../ui/state-note.tsx'
@@ -27,6 +29,8 @@ interface Props {
 /** The steps at one pole of a job, one at a time. */
 export function StepRunner({ jobId, poleId }: Props) {
   const { field, error, refetch } = useFieldJob(jobId)
+  const mayWork = useMay('work a job in the field')
+  useFullSheet()
   if (error) return <ErrorNote title="The job did not come" error={error} onRetry={refetch} />
   if (!field) return <LoadingNote what="Opening the job…" />
   if (!field.job.plan.poles.some(({ pole }) => pole === poleId)) {
@@ -35,7 +39,8 @@ export function StepRunner({ jobId, poleId }: Props) {
   return (
     <article className="work stack" aria-label={`Steps at pole ${poleId}`}>
       <RefusedEntries jobId={jobId} plan={field.job.plan} refused={field.refused} />
-      {field.job.state === 'in the field' ? (
+      {!mayWork && <p>Whoever is signed in may look at the steps, but not work on them.</p>}
+      {field.job.state === 'in the field' && mayWork ? (
         <OpenSteps field={field} poleId={poleId} />
       ) : (
         <ClosedSteps field={field} poleId={poleId} />
@@ -60,11 +65,12 @@ function OpenSteps({ field, poleId }: OpenProps) {
   const look = (index: number) => setLooked(index === nextIndex ? null : index)
   return (
     <>
-      {looked !== null && (
+      {looked !== null && !isNext && (
         <Button look="main" className="work-main" onClick={() => setLooked(null)}>
           Back to the present step
         </Button>
       )}
+      <UnitChoice places={places} shown={shown} onShow={look} />
       {place && (
         <StepCard place={place} index={shown} all={places.length}>
           <UnitSwitches run={run} poleId={poleId} phase={place.phase} />
@@ -92,6 +98,28 @@ function OpenSteps({ field, poleId }: OpenProps) {
       <ScreenKeptOn />
       <Folds field={field} poleId={poleId} places={places} shown={shown} onShow={look} />
     </>
+  )
+}
+
+interface ChoiceProps {
+  readonly places: readonly StepPlace[]
+  readonly shown: number
+  readonly onShow: (index: number) => void
+}
+
+/** A step that is done at each unit may begin at any of them. */
+function UnitChoice({ places, shown, onShow }: ChoiceProps) {
+  const open = places.flatMap((place, index) => (place.status === 'next' ? [{ place, index }] : []))
+  if (open.length < 2 || !open.some(({ index }) => index === shown)) return null
+  return (
+    <fieldset className="work-choices">
+      <legend>Units where this step is still to do</legend>
+      {open.map(({ place, index }) => (
+        <Button key={index} isPressed={index === shown} onClick={() => onShow(index)}>
+          {place.phase} phase
+        </Button>
+      ))}
+    </fieldset>
   )
 }
 

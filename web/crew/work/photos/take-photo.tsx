@@ -9,6 +9,7 @@ import { Button } from '../../../ui/button.tsx'
 import { Field } from '../../../ui/field.tsx'
 import { enterPhoto } from '../field-job.ts'
 import { InTheWay } from '../in-the-way.tsx'
+import { whyNotKept } from '../why-not-kept.ts'
 import { offPoleWords } from './off-pole-words.ts'
 import { type PhotoFacts, photoFacts } from './photo-facts.ts'
 import { photoFault } from './photo-fault.ts'
@@ -44,13 +45,10 @@ export function TakePhoto({ job, poleId }: Props) {
     if (!chosen) return
     const { file, facts, offPoleM } = chosen
     const photo = { jobId: job.id, feederId: job.feederId, pole: poleId, file, what }
-    try {
-      await enterPhoto({ ...photo, ...facts, ...(offPoleM !== undefined && { offPoleM }) })
-      setChosen(null)
-    } catch (error) {
-      const said = error instanceof Error ? error.message : String(error)
-      setFault(`The device did not keep the picture: ${said}`)
-    }
+    const off = offPoleM !== undefined && { offPoleM }
+    const [problem] = await whyNotKept(enterPhoto({ ...photo, ...facts, ...off }))
+    setFault(problem ?? null)
+    if (problem === undefined) setChosen(null)
   }
   return (
     <div className="stack">

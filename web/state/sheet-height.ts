@@ -1,0 +1,18 @@
+import { useEffect } from 'react'
+import { createStore, useStore } from './store.ts'
+
+/** How many screens stand open that want the whole phone. */
+const wishes = createStore(0)
+
+/** Whether the sheet of a phone should stand at its full height now. */
+export function useFullSheetWish(): boolean {
+  return useStore(wishes) > 0
+}
+
+/** For a screen that is worked at rather than looked at: raises the sheet of a phone as it opens. */
+export function useFullSheet(): void {
+  useEffect(() => {
+    wishes.set(wishes.get() + 1)
+    return () => wishes.set(wishes.get() - 1)
+  }, [])
+}
