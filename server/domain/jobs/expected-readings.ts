@@ -67,6 +67,7 @@ export function expectedAt(
 /** Loads are looked for up to this many times those of the case. */
 const MOST_LOAD_FACTOR = 4
 const LOOKS = 32
+const LOOK_STEP = MOST_LOAD_FACTOR / LOOKS
 const HALVINGS = 30
 /** Read off a clamp meter, and so no nearer than this (common practice, no source). */
 const AMPS_TOLERANCE = 0.02
@@ -74,8 +75,9 @@ const LEAST_TOLERANCE_A = 0.5
 
 /**
  * The factor on the loads of a case at which the model carries the amps that the crew reads off,
- * summed over the phases that are given; null where no load does. Where two do, as with generation
- * beyond the bank, it is the greater one.
+ * summed over the phases that are given; null where no load does. Where several do, as with
+ * generation beyond the bank, it is the one at which the single phases fit best, and the nearest to
+ * the case where that decides nothing.
  *
  * @throws For a case that the feeder does not have.
  */
@@ -88,51 +90,70 @@ export function loadFactorFor(
     readonly amps: ByPhase<number>
   },
 ): number | null {
+  const loadCase = caseOf(feeder, given.caseId)
   const bench = benchOf(feeder, bank)
   if (bench.status === 'not solved') return null
-  const read = bench.phases.filter((phase) => given.amps[phase] !== undefined)
+  const read = bench.phases.flatMap((phase) => {
+    const amps = given.amps[phase]
+    return amps === undefined ? [] : [{ phase, amps }]
+  })
   if (read.length === 0) return null
-  const loadCase = caseOf(feeder, given.caseId)
-  const wantedA = read.reduce((sum, phase) => sum + (given.amps[phase] ?? 0), 0)
-  const isMore = (amps: number | null) => amps === null || amps >= wantedA
-  const ampsAt = (factor: number): number | null => {
+  const wantedA = sum(read.map(({ amps }) => amps))
+  const toleranceA = Math.max(LEAST_TOLERANCE_A, wantedA * AMPS_TOLERANCE)
+  /** Amps of each phase that was read; null where there is no solution. */
+  const ampsAt = (factor: number): number[] | null => {
     const solution = bench.solve(scaled(loadCase, factor), given.taps)
     if (solution.status === 'not solved') return null
-    return read.reduce((sum, phase) => sum + magnitudeOf(solution.units[phase]), 0)
+    return read.map(({ phase }) => magnitudeOf(solution.units[phase]))
   }
-  const bracket = lastRise(ampsAt, isMore)
-  if (!bracket) return isNear(ampsAt(0), wantedA) ? 0 : null
-  let [low, high] = bracket
-  for (let step = 0; step < HALVINGS; step++) {
-    const middle = (low + high) / 2
-    if (isMore(ampsAt(middle))) high = middle
-    else low = middle
+  const isMore = (factor: number): boolean => {
+    const amps = ampsAt(factor)
+    return amps === null || sum(amps) >= wantedA
   }
-  const nearest = [low, high].find((factor) => isNear(ampsAt(factor), wantedA))
-  return nearest ?? null
+  const fitting = [0, ...crossings(isMore)].flatMap((factor) => {
+    const amps = ampsAt(factor)
+    if (amps === null || Math.abs(sum(amps) - wantedA) > toleranceA) return []
+    const offA = sum(read.map((each, index) => Math.abs(each.amps - (amps[index] ?? 0))))
+    return [{ factor, offA }]
+  })
+  const leastOffA = Math.min(...fitting.map(({ offA }) => offA))
+  const [best] = fitting
+    .filter(({ offA }) => offA <= leastOffA + toleranceA / 10)
+    .toSorted((a, b) => Math.abs(a.factor - 1) - Math.abs(b.factor - 1))
+  return best?.factor ?? null
 }
 
-/** The last step of factors over which the amps rise past what is wanted; null where none does. */
-function lastRise(
-  ampsAt: (factor: number) => number | null,
-  isMore: (amps: number | null) => boolean,
-): [number, number] | null {
-  let found: [number, number] | null = null
-  let before = isMore(ampsAt(0))
+/** Factors at which the amps pass what is wanted, either way. */
+function crossings(isMore: (factor: number) => boolean): number[] {
+  const found: number[] = []
+  let before = isMore(0)
   for (let look = 1; look <= LOOKS; look++) {
-    const factor = (look / LOOKS) * MOST_LOAD_FACTOR
-    const amps = ampsAt(factor)
-    const now = isMore(amps)
-    if (now && !before) found = [((look - 1) / LOOKS) * MOST_LOAD_FACTOR, factor]
-    if (amps === null) return found
+    const to = look * LOOK_STEP
+    const now = isMore(to)
+    if (now !== before) found.push(halved(isMore, to - LOOK_STEP, to, now))
     before = now
   }
   return found
 }
 
-function isNear(amps: number | null, wantedA: number): boolean {
-  const toleranceA = Math.max(LEAST_TOLERANCE_A, wantedA * AMPS_TOLERANCE)
-  return amps !== null && Math.abs(amps - wantedA) <= toleranceA
+/** @param atHigh What is said at the upper end, and not at the lower. */
+function halved(
+  isMore: (factor: number) => boolean,
+  from: number,
+  to: number,
+  atHigh: boolean,
+): number {
+  let [low, high] = [from, to]
+  for (let step = 0; step < HALVINGS; step++) {
+    const middle = (low + high) / 2
+    if (isMore(middle) === atHigh) high = middle
+    else low = middle
+  }
+  return atHigh ? low : high
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0)
 }
 
 function magnitudeOf(unit: SolvedUnit | undefined): number {

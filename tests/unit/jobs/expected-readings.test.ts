@@ -116,6 +116,29 @@ describe('the load at which the model carries what the crew reads off', () => {
   })
 })
 
+describe('the load beyond which generation stands', async () => {
+  const feeder = await readDemoFeeder('skillet')
+  const standing = feeder.equipment.find(({ id }) => id === 'regulator-S-144')
+  if (standing?.kind !== 'regulator') throw new Error('The demo has no bank.')
+  const work = { regulator: standing, standing, neutralV: 24_940 / Math.sqrt(3), loopOhm: 0.1 }
+  const taps = { A: 1, B: 1, C: 1 }
+
+  it.each([0.3, 1, 1.5])(
+    'is told by the single phases at %s times May noon, though two loads carry as much in all',
+    (factor) => {
+      const readings = readingsAt(feeder, work, { caseId: 'solar-noon', loadFactor: factor, taps })
+      const amps = Object.fromEntries(readings.map((each) => [each.phase, each.amps]))
+      const found = loadFactorFor(feeder, work, { caseId: 'solar-noon', taps, amps })
+      expect(found).toBeCloseTo(factor, 3)
+    },
+  )
+
+  it('is none where the plant alone sends back more than was read, whatever the load', () => {
+    const amps = { A: 0, B: 0, C: 0 }
+    expect(loadFactorFor(feeder, work, { caseId: 'solar-noon', taps, amps })).toBe(null)
+  })
+})
+
 describe('a bank that stands already', async () => {
   const feeder = await readDemoFeeder('skillet')
   const standing = feeder.equipment.find(({ id }) => id === 'regulator-S-144')
