@@ -19,7 +19,7 @@ const UNIT_LINES = [
 /** The record of what is left, to be filled in by hand and entered later. */
 export function AsLeftBlank({ phases }: { readonly phases: readonly Phase[] }) {
   return (
-    <PacketPart title="As left">
+    <PacketPart title="As left" startsPage>
       {phases.length > 0 && (
         <table className="paper-left-table">
           <thead>

@@ -134,7 +134,7 @@ function accessIn(
   named: readonly PicturePoint[],
   room: Room,
 ): PictureAccess {
-  const at = name === undefined ? null : clearest(sampled(path.map(spot)), named, room)
+  const at = name === undefined ? null : clearest(sampled(path.map(spot), room), named, room)
   return {
     id,
     kind,
@@ -147,11 +147,11 @@ const SAMPLE_PX = 12
 /** More samples than this to a piece would be far outside of the picture. */
 const MOST_SAMPLES = 2000
 
-/** Points along a line, near enough to each other to choose one. */
-function sampled(line: readonly PicturePoint[]): PicturePoint[] {
+/** Points along what of a line may be seen, near enough to each other to choose one. */
+function sampled(line: readonly PicturePoint[], room: Room): PicturePoint[] {
   return line.flatMap((from, index) => {
     const to = line[index + 1]
-    if (!to) return [from]
+    if (!to || isBeside(from, to, room)) return []
     const pieces = Math.min(
       MOST_SAMPLES,
       Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / SAMPLE_PX)),
@@ -161,6 +161,11 @@ function sampled(line: readonly PicturePoint[]): PicturePoint[] {
       y: round(from.y + ((to.y - from.y) * piece) / pieces),
     }))
   })
+}
+
+function isBeside(a: PicturePoint, b: PicturePoint, { widthPx, heightPx }: Room): boolean {
+  const isLeftOrAbove = Math.max(a.x, b.x) < 0 || Math.max(a.y, b.y) < 0
+  return isLeftOrAbove || Math.min(a.x, b.x) > widthPx || Math.min(a.y, b.y) > heightPx
 }
 
 /** Room that a name takes to the right of its place and above it. */

@@ -75,7 +75,7 @@ interface AskedProps {
 function AskedBoxes({ asked, phases }: AskedProps) {
   const { what, isNeeded, kind } = asked
   const words = (
-    <span>
+    <span className="paper-words">
       {what}
       {!isNeeded && ' (if there)'}
     </span>
