@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import type { ReadValue } from '#domain/jobs/job-entry.ts'
-import { startRun } from '#domain/jobs/job-run.ts'
-import { judgeNeutral, judgeStep } from '#domain/jobs/judge-reading.ts'
+import { type JobRun, startRun } from '#domain/jobs/job-run.ts'
+import { proofOf } from '#domain/jobs/judge-asked.ts'
+import { judgeStep } from '#domain/jobs/judge-reading.ts'
+import type { NeutralProof } from '#domain/jobs/neutral-proof.ts'
+import { readAt } from '#domain/jobs/pole-run.ts'
 import type { Step } from '#domain/jobs/step-sequence.ts'
 import { AT_NEUTRAL, CHANGE_OUT_STEPS, machinePlan, workUntil } from './machine-plan.ts'
 
@@ -19,11 +22,13 @@ function stepOf(id: string): Step {
 const proofStep = stepOf('prove-before')
 const ready = workUntil(startRun(machinePlan()), 'prove-before')
 
-function proof(values: Record<string, ReadValue>) {
-  const found = judgeNeutral(ready, 'P2', proofStep, 'A', values)
-  if (!found) throw new Error('The step proves neutral.')
-  return found
+function proofIn(run: JobRun, values: Record<string, ReadValue>): NeutralProof {
+  const pole = run.poles.get('P2')
+  if (!pole) throw new Error('The job of the tests has lost its pole.')
+  return proofOf(proofStep, values, readAt(run.plan, pole, 'A'))
 }
+
+const proof = (values: Record<string, ReadValue>) => proofIn(ready, values)
 
 describe('neutral', () => {
   it('is proven by all signs agreeing', () => {
@@ -75,7 +80,7 @@ describe('neutral', () => {
     const dead = workUntil(startRun(machinePlan()), 'test-dead-and-ground')
     for (const run of [bridged, dead]) {
       const values = { indicator: 0, across: 0, meter: 1 }
-      expect(judgeNeutral(run, 'P2', proofStep, 'A', values)?.isProven).toBe(false)
+      expect(proofIn(run, values).isProven).toBe(false)
       const verdicts = judgeStep(run, 'P2', proofStep, 'A', values)
       expect(verdicts.find(({ askId }) => askId === 'across')?.words).toContain(
         'no sign of neutral',
@@ -83,8 +88,16 @@ describe('neutral', () => {
     }
   })
 
-  it('is asked only where a step proves it', () => {
-    expect(judgeNeutral(ready, 'P2', stepOf('briefing'), undefined, {})).toBeNull()
+  it('is told beside the last sign that was read, while they are being read', () => {
+    const wordsOf = (values: Record<string, ReadValue>) =>
+      judgeStep(ready, 'P2', proofStep, 'A', values).map(({ words }) => words)
+    expect(wordsOf({ indicator: 0 })).toEqual([
+      'The position indicator stands at neutral. Not proven: position indicator alone says neutral, and two independent signs must agree.',
+    ])
+    expect(wordsOf({ indicator: 0, lamp: true })).toEqual([
+      'The position indicator stands at neutral.',
+      'The neutral lamp is lit steadily. Neutral is proven by position indicator, lamp or readout of the control.',
+    ])
   })
 })
 
