@@ -52,7 +52,18 @@ async function fillRecord(): Promise<string[]> {
     { params, body: { request: { banks: 1 } } },
     as('planner'),
   )
-  return [feederId, studyId, ...protections.map(({ id }) => id)]
+  return [feederId, studyId, await jobInTheField(feederId), ...protections.map(({ id }) => id)]
+}
+
+async function jobInTheField(feederId: string): Promise<string> {
+  const origin = { kind: 'by hand' as const, jobKind: 'inspection' as const, poles: ['P2', 'P3'] }
+  const drafting = { params: { feederId }, body: { title: 'Look at the poles', origin } }
+  let job = await server.call(routes.draftJob, drafting, as('planner'))
+  for (const to of ['approved', 'issued', 'in the field'] as const) {
+    const body = { version: job.version, to }
+    job = await server.call(routes.moveJob, { params: { jobId: job.id }, body }, as('supervisor'))
+  }
+  return job.id
 }
 
 /** What no answer may show: where the program lies, its stack, or the statements of its database. */
