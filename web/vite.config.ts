@@ -1,45 +1,12 @@
 import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
-import { build, defineConfig, type Plugin } from 'vite'
-import { builtFiles } from './device/built-files.ts'
+import { defineConfig } from 'vite'
 
 const projectFolder = fileURLToPath(new URL('..', import.meta.url))
 
-const webFolder = fileURLToPath(new URL('.', import.meta.url))
-
-/**
- * Bundles the worker that keeps the pages on the device, once all other files are written, with
- * their list in it. It is one file without imports, so that every browser takes it.
- */
-const serviceWorker = (): Plugin => ({
-  name: 'service-worker',
-  apply: 'build',
-  writeBundle: async ({ dir = '' }) => {
-    await build({
-      configFile: false,
-      root: webFolder,
-      publicDir: false,
-      logLevel: 'warn',
-      define: {
-        BUILT_FILES: JSON.stringify(builtFiles(dir)),
-        'process.env.NODE_ENV': '"production"',
-      },
-      build: {
-        target: 'es2022',
-        outDir: dir,
-        emptyOutDir: false,
-        rolldownOptions: {
-          input: `${webFolder}device/service-worker.ts`,
-          output: { format: 'iife', entryFileNames: 'service-worker.js' },
-        },
-      },
-    })
-  },
-})
-
 export default defineConfig({
-  root: webFolder,
-  plugins: [react(), serviceWorker()],
+  root: fileURLToPath(new URL('.', import.meta.url)),
+  plugins: [react()],
   cacheDir: `${projectFolder}/node_modules/.vite`,
   build: {
     target: 'es2022',

@@ -1,8 +1,9 @@
 import { join } from 'node:path'
+import { bundleServiceWorker } from './bundle-service-worker.mjs'
 import { PROJECT_FOLDER } from './project.mjs'
 
 /**
- * Bundles the pages as web/vite.config.ts says.
+ * Bundles the pages as web/vite.config.ts says, and the worker that keeps them on the device.
  * @param {string} folder where to write
  */
 export async function bundleWeb(folder) {
@@ -18,4 +19,5 @@ export async function bundleWeb(folder) {
       rolldownOptions: { checks: { bundlerTimings: false } },
     },
   })
+  await bundleServiceWorker(folder)
 }

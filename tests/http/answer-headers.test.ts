@@ -47,6 +47,21 @@ describe('the guarding headers stand on', () => {
   })
 })
 
+it('lets the pages ask for position and camera, keep themselves on the device, and nothing more', async () => {
+  const headers = await headersOf('/', 'nobody')
+  const allowed = headers.get('permissions-policy')?.split(', ')
+  expect(allowed).toEqual([
+    'geolocation=(self)',
+    'camera=(self)',
+    'microphone=()',
+    'payment=()',
+    'usb=()',
+  ])
+  const policy = headers.get('content-security-policy')?.split('; ')
+  expect(policy).toContain("worker-src 'self'")
+  expect(policy).toContain("manifest-src 'self'")
+})
+
 it('whoever comes by https is told to come by nothing else', async () => {
   const origin = 'https://crossarm.example'
   const behindProxy = await startTestServer({ isDemo: false, origin })

@@ -15,6 +15,8 @@ beforeAll(async () => {
   await writeFile(join(webFolder, 'index.html'), PAGE)
   await writeFile(join(webFolder, 'mark.svg'), '<svg xmlns="http://www.w3.org/2000/svg"/>')
   await writeFile(join(webFolder, 'assets/app-1a2b3c.js'), SCRIPT)
+  await writeFile(join(webFolder, 'service-worker.js'), SCRIPT)
+  await writeFile(join(webFolder, 'manifest.webmanifest'), '{"name":"Crossarm"}')
   server = await startTestServer({ webFolder })
 })
 afterAll(async () => {
@@ -37,6 +39,15 @@ it('lets a browser keep what carries a fingerprint, and nothing else', async () 
   expect(script.headers.get('content-type')).toMatch(/^text\/javascript/)
   expect(script.headers.get('cache-control')).toBe('public, max-age=31536000, immutable')
   expect((await get('/mark.svg')).headers.get('cache-control')).toBe('no-cache')
+})
+
+it('has a browser ask each time for the worker that keeps the pages, and knows the manifest', async () => {
+  const worker = await get('/service-worker.js')
+  expect(worker.headers.get('content-type')).toMatch(/^text\/javascript/)
+  expect(worker.headers.get('cache-control')).toBe('no-cache')
+  const manifest = await get('/manifest.webmanifest')
+  expect(manifest.headers.get('content-type')).toMatch(/^application\/manifest\+json/)
+  expect(manifest.headers.get('cache-control')).toBe('no-cache')
 })
 
 it('compresses what is worth it', async () => {

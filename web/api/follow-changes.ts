@@ -1,5 +1,5 @@
 import { ChangeEvent, type ChangeNotice } from '#contract/history.ts'
-import { askWhetherHere, connection, onServerBack } from '../device/connection.ts'
+import { askWhetherHere, onServerBack } from '../device/connection.ts'
 
 export type Notice = ChangeNotice['data']
 
@@ -25,6 +25,7 @@ export function followChanges({ onNotice, onState }: Follower): () => void {
   let events: EventSource | null = null
   let timer: ReturnType<typeof setTimeout> | undefined
   let pauseMs = FIRST_PAUSE_MS
+  let isLeft = false
   const hear = ({ type, data }: MessageEvent<string>) => {
     const told = ChangeEvent.parse({ event: type, id: '', data: JSON.parse(data) })
     lastSeq = told.data.seq
@@ -44,19 +45,19 @@ export function followChanges({ onNotice, onState }: Follower): () => void {
       stream.close()
       events = null
       onState(false)
-      void askWhetherHere()
-      timer = setTimeout(openIfHere, pauseMs)
+      timer = setTimeout(() => void openIfHere(), pauseMs)
       pauseMs = Math.min(pauseMs * 2, LONGEST_PAUSE_MS)
     })
   }
-  const openIfHere = () => {
-    if (connection.get().isHere) open()
+  const openIfHere = async () => {
+    if ((await askWhetherHere()) && events === null && !isLeft) open()
   }
   const leave = onServerBack(() => {
     if (events === null) open()
   })
   open()
   return () => {
+    isLeft = true
     leave()
     events?.close()
     clearTimeout(timer)

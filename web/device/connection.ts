@@ -21,7 +21,7 @@ export const connection = shareValue<ConnectionState>({
 /** A server that does not say anything for so long is away. */
 const PROBE_WITHIN_MS = 4_000
 const FIRST_PAUSE_MS = 1_000
-const LONGEST_PAUSE_MS = 60_000
+const LONGEST_PAUSE_MS = 30_000
 /** A server that was here for so long is asked soon again when it goes away. */
 const STEADY_MS = 10_000
 

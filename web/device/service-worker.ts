@@ -4,10 +4,12 @@ import {
   precacheAndRoute,
 } from 'workbox-precaching'
 import { NavigationRoute, registerRoute } from 'workbox-routing'
-import type { BuiltFile } from './built-files.ts'
 
-/** Every file of the build; the bundler writes them in (`web/vite.config.ts`). */
-declare const BUILT_FILES: readonly BuiltFile[]
+/**
+ * Every file of the build, written in by `server/run/bundle-service-worker.mjs`; without a
+ * revision where the name already tells the content.
+ */
+declare const BUILT_FILES: readonly { readonly url: string; readonly revision: string | null }[]
 
 /** What is used of the worker's own scope; the types of pages and of workers exclude each other. */
 interface WorkerScope {

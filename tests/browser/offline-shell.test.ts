@@ -1,0 +1,124 @@
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { keepPicture, mapIsIdle } from '../support/desk-page.ts'
+import { type FieldPhone, fieldPhone } from '../support/field-phone.ts'
+import { findFreePort } from '../support/free-port.ts'
+import { type RunningServer, startServer } from '../support/start-server.ts'
+
+const FEEDER = 'thimble'
+
+/** A browser that draws maps on a busy machine, opened several times. */
+const WHOLE_WALK_MS = 300_000
+
+let dataFolder: string
+let port: number
+let server: RunningServer
+let phone: FieldPhone
+
+beforeAll(async () => {
+  dataFolder = await mkdtemp(join(tmpdir(), 'crossarm-offline-'))
+  port = await findFreePort()
+  server = await startServer({ dataFolder, port })
+  phone = await fieldPhone()
+})
+afterAll(async () => {
+  await phone?.throwAway()
+  await server?.stop()
+  await rm(dataFolder, { recursive: true, force: true })
+})
+
+const page = () => `${server.url}/?expose=map&feeder=${FEEDER}&person=crew`
+/** Spans of the feeder and features of the land that the map draws. */
+const drawn = (shown: Page) =>
+  shown.evaluate(() => {
+    const features = window.crossarmMap?.queryRenderedFeatures() ?? []
+    const isSpan = ({ layer }: { layer: { id: string } }) => layer.id === 'feeder-spans'
+    return { spans: features.filter(isSpan).length, all: features.length }
+  })
+
+/** Addresses of the files that the browser keeps, once all of them are there. */
+const shellIsKept = (shown: Page) =>
+  shown.evaluate(async () => {
+    await navigator.serviceWorker.ready
+    const names = await caches.keys()
+    const kept = await Promise.all(
+      names.map(async (name) => (await (await caches.open(name)).keys()).map(({ url }) => url)),
+    )
+    return kept.flat()
+  })
+
+describe('the pages without the server', () => {
+  it('come up after a cold start on the feeder that was taken offline, and refresh when it is back', {
+    timeout: WHOLE_WALK_MS,
+  }, async () => {
+    let shown = await phone.open(server.url)
+    await shown.getByRole('button', { name: 'Enter as crew' }).click()
+    await shown.getByRole('tab', { name: 'Jobs' }).waitFor()
+    await shown.goto(page())
+    await shown.getByText(/^On this device: nothing taken offline/).click()
+    await shown.getByRole('button', { name: 'Take offline' }).last().click()
+    await shown.getByText('✓ On this device').waitFor()
+    await keepPicture(shown, 'crew-taken-offline')
+    const kept = await shellIsKept(shown)
+    expect(kept.some((url) => url.includes('/index.html'))).toBe(true)
+    expect(kept.some((url) => url.endsWith('.mjs'))).toBe(true)
+    expect(kept.filter((url) => url.includes('/api/') || url.endsWith('.map'))).toEqual([])
+
+    await phone.cutOff(true)
+    await server.stop()
+    await phone.close()
+    shown = await phone.open(page())
+    await shown.getByText('No connection.').waitFor()
+    await mapIsIdle(shown)
+    const map = await drawn(shown)
+    expect(map.spans).toBeGreaterThan(0)
+    // The land comes from the device too.
+    expect(map.all).toBeGreaterThan(map.spans)
+    await shown.getByText(/^On this device: 1 copy/).waitFor()
+    await keepPicture(shown, 'crew-cold-start')
+    // The other parts of the page, which are loaded when asked for, are on the device as well.
+    await shown.getByRole('tab', { name: 'Find a pole' }).click()
+    await shown.getByLabel('Pole id, job or coordinates').waitFor()
+
+    const refreshed = shown.waitForResponse(
+      (answer) => answer.ok() && answer.url().endsWith(`/api/feeders/${FEEDER}`),
+      { timeout: WHOLE_WALK_MS },
+    )
+    server = await startServer({ dataFolder, port })
+    await phone.cutOff(false)
+    await refreshed
+    await shown.getByText('No connection.').waitFor({ state: 'detached' })
+    // A server that is being stopped or started says so to whoever asks.
+    expect(phone.complaints.filter((text) => !/status of 503/.test(text))).toEqual([])
+  })
+
+  it('show nothing of a person who has signed out, with the server away or not', {
+    timeout: WHOLE_WALK_MS,
+  }, async () => {
+    let shown = await phone.open(page())
+    await shown.getByRole('tab', { name: 'Jobs' }).waitFor()
+    await shown.getByRole('button', { name: 'More' }).click()
+    await shown.locator('.account-menu-button').click()
+    await shown.getByRole('button', { name: 'Leave, or enter as another' }).click()
+    await shown.getByRole('button', { name: 'Enter as crew' }).waitFor()
+    await server.stop()
+    await phone.close()
+    shown = await phone.open(page())
+    await shown.getByText('The server does not answer.').waitFor()
+    expect(await shown.getByRole('tab', { name: 'Jobs' }).count()).toBe(0)
+    const left = await shown.evaluate(async () => {
+      const opening = indexedDB.open('crossarm')
+      const database = await new Promise<IDBDatabase>((resolve) => {
+        opening.onsuccess = () => resolve(opening.result)
+      })
+      const asked = database.transaction('copies').objectStore('copies').getAll()
+      return new Promise<{ personId: string }[]>((resolve) => {
+        asked.onsuccess = () => resolve(asked.result)
+      })
+    })
+    expect(left.filter(({ personId }) => personId !== 'anyone')).toEqual([])
+  })
+})
