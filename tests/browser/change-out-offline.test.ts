@@ -112,7 +112,10 @@ describe('a change-out without signal', () => {
     await page.getByRole('button', { name: /crew/i }).first().click()
     await page.getByRole('tab', { name: 'Jobs' }).waitFor()
     await page.goto(jobPage())
-    await page.getByText('Take offline', { exact: true }).first().click()
+    await page
+      .locator('summary')
+      .filter({ hasText: /^Take offline/ })
+      .click()
     await page.getByRole('button', { name: 'Take offline' }).click()
     await page.getByText('✓ On this device').waitFor()
     await page.evaluate(async () => {
