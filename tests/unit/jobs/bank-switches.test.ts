@@ -33,12 +33,12 @@ const TO_NEUTRAL: readonly UnitAction[] = [
   'prove neutral',
   'make the tap drive inoperative',
 ]
-const OFF_THE_LINE: readonly UnitAction[] = [
+const OFF_THE_LINE = [
   'close the bypass',
   'open the load switch',
   'open the source switch',
   'open the neutral-side switch',
-]
+] as const
 
 const proven = stateAfter(IN_SERVICE, TO_NEUTRAL)
 const bypassed = stateAfter(proven, ['close the bypass'])
@@ -139,6 +139,49 @@ describe('the neutral-side switch', () => {
     expect(
       whyNot({ ...isolated, neutralSide: 'solid' }, 'close the neutral-side switch'),
     ).toContain('no neutral-side switch')
+  })
+})
+
+/** Every order of some actions. */
+function ordersOf(actions: readonly UnitAction[]): UnitAction[][] {
+  if (actions.length === 0) return [[]]
+  return actions.flatMap((first) =>
+    ordersOf(actions.filter((action) => action !== first)).map((rest) => [first, ...rest]),
+  )
+}
+
+function isAllowed(start: UnitState, actions: readonly UnitAction[]): boolean {
+  let state = start
+  for (const action of actions) {
+    const outcome = takeAction(state, action)
+    if (!outcome.ok) return false
+    state = outcome.state
+  }
+  return true
+}
+
+/** NAVFAC MO-201, 3.3.8 and figure 3-10; which line switch goes first is left to the utility. */
+describe('of all orders of the four switches', () => {
+  it('only bypass, line switches, neutral side takes a unit out of service', () => {
+    const [bypass, load, source, neutralSide] = OFF_THE_LINE
+    expect(ordersOf(OFF_THE_LINE).filter((order) => isAllowed(proven, order))).toEqual([
+      [bypass, load, source, neutralSide],
+      [bypass, source, load, neutralSide],
+    ])
+  })
+
+  it('only the reverse brings it back', () => {
+    const back = [
+      'open the bypass',
+      'close the load switch',
+      'close the source switch',
+      'close the neutral-side switch',
+    ] as const
+    const [bypass, load, source, neutralSide] = back
+    expect(ordersOf(back).filter((order) => isAllowed(isolated, order))).toEqual([
+      [neutralSide, load, source, bypass],
+      [neutralSide, source, load, bypass],
+    ])
   })
 })
 
