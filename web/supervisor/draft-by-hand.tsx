@@ -40,7 +40,11 @@ export function DraftByHand() {
       {isOnBank(draft.kind) ? (
         <BankField draft={draft} regulators={regulators} onType={keep} />
       ) : (
-        <PolesField draft={draft} fault={chosen.ok ? null : chosen.why} onType={keep} />
+        <PolesField
+          draft={draft}
+          fault={chosen.ok || draft.poles.trim() === '' ? null : chosen.why}
+          onType={keep}
+        />
       )}
       {chosen.ok && (
         <HandOverForm
@@ -117,7 +121,11 @@ function BankField({
 
 function PolesField({ draft, fault, onType }: FieldProps & { readonly fault: string | null }) {
   return (
-    <Field label="Poles" hint="Ids with commas between, in the order of driving." fault={fault}>
+    <Field
+      label="Poles"
+      hint="Ids with commas between, in the order of driving; at least one."
+      fault={fault}
+    >
       {(control) => (
         <textarea
           {...control}

@@ -87,10 +87,7 @@ function Opened({ answer }: { readonly answer: JobAnswer }) {
       {!asLeft && job.state === 'work done' && (
         <EmptyNote what="Nothing was written down of what stands at the poles now. Return the job, so that the crew does." />
       )}
-      <Attachments
-        holder={{ feederId: job.feederId, attachedTo: 'job', attachedToId: job.id }}
-        of={`the job ${job.title}`}
-      />
+      {hasBegun && <Photos job={job} />}
       <div>
         <Button onClick={() => setIsPrinting(true)}>Packet to print</Button>
       </div>
@@ -100,6 +97,7 @@ function Opened({ answer }: { readonly answer: JobAnswer }) {
         </Suspense>
       )}
       <Plan job={job} isFolded={hasBegun} />
+      {!hasBegun && <Photos job={job} />}
       <JobFoot job={job} />
       <p className="small soft">
         A record and an aid, not an authority: setting, bypassing and covering is energized work.
@@ -118,8 +116,8 @@ function JobHead({ job }: { readonly job: Job }) {
   return (
     <>
       <ArrivingTitle of={job.id}>{title}</ArrivingTitle>
-      <p>
-        <JobStateMark state={state} />{' '}
+      <p className="row">
+        <JobStateMark state={state} />
         <span className="soft">
           since <Moment at={stateSince} />
         </span>
@@ -160,6 +158,15 @@ function DeletedNote({ job }: { readonly job: Job }) {
       {mayRestore && <Button onClick={() => restore.mutate(job)}>Restore it</Button>}
       {restore.error && <ErrorNote title="Not restored." error={restore.error} />}
     </EmptyNote>
+  )
+}
+
+function Photos({ job: { id, feederId, title } }: { readonly job: Job }) {
+  return (
+    <Attachments
+      holder={{ feederId, attachedTo: 'job', attachedToId: id }}
+      of={`the job ${title}`}
+    />
   )
 }
 

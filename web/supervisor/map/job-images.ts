@@ -21,11 +21,13 @@ export function useJobImages(theme: Theme, colours: MapColours): boolean {
     const target = map?.getMap()
     if (!target) return
     const put = () => {
+      if (!target.getStyle()) return
+      target.off('styledata', put)
       putImages(target, theme, colours)
       setReadyTheme(theme)
     }
-    if (target.isStyleLoaded()) put()
-    else target.once('styledata', put)
+    target.on('styledata', put)
+    put()
     return () => {
       target.off('styledata', put)
     }
