@@ -164,7 +164,7 @@ function JobParts({ field, order }: PartsProps) {
       <CrewFold title={`Kit: ${counted(kit.length, 'line')}`}>
         <KitChecklist jobId={job.id} kit={kit} />
       </CrewFold>
-      <CrewFold title={isKept ? '✓ On this device' : 'Take offline: not on this device yet'}>
+      <CrewFold title={isKept ? 'This job is on the device' : 'Take offline'}>
         <TakeOfflinePanel what={{ jobId: job.id }} of="this job" />
       </CrewFold>
       <CrewFold title="Papers, files and link">
