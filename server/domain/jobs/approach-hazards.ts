@@ -70,11 +70,11 @@ function distanceWords(system: System, elevationM: number | undefined): string {
     : `${system.lineKv.toFixed(2)} kV`
   if (toGround.status === 'not known') return `Minimum approach distance: ${toGround.why}`
   const phase = toPhase?.status === 'known' ? `, ${inWords(toPhase)} phase to phase` : ''
-  const notes = toGround.notes.join(' ')
-  return `Minimum approach distance at ${name}: ${inWords(toGround)} phase to ground${phase}. ${notes} The utility’s own distances govern.`.replace(
-    / {2,}/g,
-    ' ',
-  )
+  return [
+    `Minimum approach distance at ${name}: ${inWords(toGround)} phase to ground${phase}.`,
+    ...toGround.notes,
+    'The utility’s own distances govern.',
+  ].join(' ')
 }
 
 function inWords({ distanceFt, distanceM }: Extract<ApproachDistance, { status: 'known' }>) {

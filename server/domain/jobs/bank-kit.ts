@@ -3,6 +3,7 @@ import { unitClassFor } from '../siting/choose-unit.ts'
 import { ARRESTER_SOURCE, arresterClass } from './arrester-class.ts'
 import type { DraftScene } from './draft-scene.ts'
 import type { BankWork, KitLine } from './job-plan.ts'
+import { shortNumber } from './short-number.ts'
 import { unitWeight, weightInWords } from './unit-weight.ts'
 
 type Line = Omit<KitLine, 'pole'>
@@ -65,7 +66,7 @@ function unitLines({ neutralV, regulator }: BankWork, count: number): Line[] {
       for: 'bank',
       what: 'Control cabinet with its cable',
       count,
-      note: `Potential ratio ${regulator.ptRatio.toFixed(2).replace(/\.?0+$/, '')} : 1, current transformer ${regulator.ctPrimaryA} A. Communication is not recorded here.`,
+      note: `Potential ratio ${shortNumber(regulator.ptRatio)} : 1, current transformer ${regulator.ctPrimaryA} A. Communication is not recorded here.`,
     },
   ]
 }

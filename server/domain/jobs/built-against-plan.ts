@@ -2,6 +2,7 @@ import { type Phase, phaseMask, phasesOfMask } from '#domain/units/phases.ts'
 import type { Regulator } from '../feeder/equipment.ts'
 import type { AsLeft, MeasureAsLeft, SettingsAsLeft, UnitAsLeft } from './as-left.ts'
 import type { JobPlan, PoleWork } from './job-plan.ts'
+import { shortNumber } from './short-number.ts'
 
 export interface Deviation {
   readonly what: string
@@ -198,8 +199,5 @@ function signed(tap: number): string {
 }
 
 function short(value: number): string {
-  return value
-    .toFixed(2)
-    .replace(/\.?0+$/, '')
-    .replace('-', '−')
+  return shortNumber(value).replace('-', '−')
 }

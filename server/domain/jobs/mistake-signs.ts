@@ -6,6 +6,7 @@ import type { LoadCase } from '../feeder/header.ts'
 import { PT_RATIOS } from '../siting/standard-units.ts'
 import { type BankBench, bankBench } from './bank-bench.ts'
 import type { BankWork, MistakeSign } from './job-plan.ts'
+import { shortNumber } from './short-number.ts'
 import {
   held,
   leftToControl,
@@ -24,6 +25,8 @@ export const METER_TOLERANCE_VOLTS120 = 1
 /** And a clamp meter to this share of what it reads, and at least an ampere (common practice, no source). */
 export const METER_TOLERANCE_AMPS_SHARE = 0.05
 const LEAST_TOLERANCE_A = 1
+/** A control tells a direction above this share of its rated current: 1 to 5 %, from memory. */
+const DIRECTION_SHARE = 0.05
 /** Raised by hand to see which way the volts go; enough to be well beyond the tolerance. */
 const TRIAL_STEPS = 4
 /** Ratios nearer to each other than this are taken for the same. */
@@ -100,7 +103,7 @@ function polaritySigns(trial: Trial, phase: Phase): MistakeSign {
 function ratioSigns(trial: Trial): MistakeSign[] {
   const signs = neighbourRatios(trial.work.regulator.ptRatio).flatMap((ratio) => {
     const wiring = wrongRatio(trial.work.regulator, ratio)
-    const name = `Ratio ${ratio} in place of ${shortRatio(trial.work.regulator.ptRatio)}: `
+    const name = `Ratio ${ratio} in place of ${shortNumber(trial.work.regulator.ptRatio)}: `
     return [
       ...atNeutral(trial, wiring, name),
       ...byControl(trial, trial.bench, wiring, trial.bench.phases, name),
@@ -115,10 +118,6 @@ function neighbourRatios(ptRatio: number): number[] {
   const below = ratios.findLast((ratio) => ratio < ptRatio && isOther(ratio))
   const above = ratios.find((ratio) => ratio > ptRatio && isOther(ratio))
   return [below, above].filter((ratio) => ratio !== undefined)
-}
-
-function shortRatio(ratio: number): string {
-  return ratio.toFixed(2).replace(/\.?0+$/, '')
 }
 
 /** Raised a few steps in manual, or lowered where the range has no raise. */
@@ -227,7 +226,7 @@ function controlSentence(
 const TOLERANCE = `${METER_TOLERANCE_VOLTS120.toFixed(1)} V (120 V base) of what is right`
 
 /** The current comes in at the L terminal, so a control that tells directions reads it backward. */
-function backwardPower({ cases }: Trial, bench: BankBench, wiring: Wiring): string[] {
+function backwardPower({ cases, work }: Trial, bench: BankBench, wiring: Wiring): string[] {
   const [first] = cases
   if (!first) return []
   const neutral = held(bench, wiring, first.loadCase, 0)
@@ -239,9 +238,15 @@ function backwardPower({ cases }: Trial, bench: BankBench, wiring: Wiring): stri
   const unit = neutral.units[phase]
   if (!unit) return []
   const kw = powerKw(unit)
-  const reads = kw >= 0 ? 'reverse' : 'forward'
+  const { neutralV, regulator } = work
+  if (Math.abs(kw) * 1000 <= DIRECTION_SHARE * regulator.ctPrimaryA * neutralV) {
+    return [
+      `It would not show by the direction of power (${first.loadCase.name}): too little flows for a control to tell.`,
+    ]
+  }
+  const [reads, right] = kw > 0 ? ['reverse', 'forward'] : ['forward', 'reverse']
   return [
-    `A control that tells the direction of power reads about ${Math.abs(kw).toFixed(0)} kW ${reads} on ${phase} (${first.loadCase.name}), where ${kw >= 0 ? 'forward' : 'reverse'} is right; in a mode that acts on it, it would move otherwise than said here.`,
+    `A control that tells the direction of power reads about ${Math.abs(kw).toFixed(0)} kW ${reads} on ${phase} (${first.loadCase.name}), where ${right} is right; in a mode that acts on it, it would move otherwise than said here.`,
   ]
 }
 

@@ -3,6 +3,7 @@ import { REGULATOR_MAX_TAP } from '../feeder/equipment.ts'
 import { currentAtReducedRange } from '../siting/choose-unit.ts'
 import { STEP_PU } from './bypass-current.ts'
 import type { BankWork, SettingLine } from './job-plan.ts'
+import { shortNumber } from './short-number.ts'
 
 type Setting = Pick<SettingLine, 'name' | 'note'> & { readonly of: (bank: Regulator) => string }
 
@@ -25,12 +26,12 @@ const SETTINGS: readonly Setting[] = [
   { name: 'Line-drop compensation X', of: ({ xV }) => signedV(xV), note: COMPENSATION },
   {
     name: 'Potential ratio',
-    of: ({ ptRatio }) => `${plain(ptRatio)} : 1`,
+    of: ({ ptRatio }) => `${shortNumber(ptRatio)} : 1`,
     note: 'Hold it against the nameplate and the ratio tap in the unit.',
   },
   {
     name: 'Current transformer primary',
-    of: ({ ctPrimaryA }) => `${plain(ctPrimaryA)} A`,
+    of: ({ ctPrimaryA }) => `${shortNumber(ctPrimaryA)} A`,
     note: 'Its secondary is on the nameplate.',
   },
   { name: 'Limits of the range', of: limitsInWords },
@@ -63,7 +64,7 @@ function bandwidthInWords({ bandCentreV, bandwidthV }: Regulator): string {
 }
 
 function limitsInWords({ maxRaise, maxLower, ratingA }: Regulator): string {
-  const pct = (steps: number) => `${(steps * STEP_PU * 100).toFixed(2).replace(/\.?0+$/, '')} %`
+  const pct = (steps: number) => `${shortNumber(steps * STEP_PU * 100)} %`
   const range = `${maxRaise} raise (${pct(maxRaise)}), ${maxLower} lower (${pct(maxLower)})`
   const widest = Math.max(maxRaise, maxLower)
   if (widest === REGULATOR_MAX_TAP || ratingA === undefined) return range
@@ -73,8 +74,4 @@ function limitsInWords({ maxRaise, maxLower, ratingA }: Regulator): string {
 
 function signedV(volts: number): string {
   return `${volts.toFixed(1).replace('-', '−')} V`
-}
-
-function plain(value: number): string {
-  return value.toFixed(2).replace(/\.?0+$/, '')
 }

@@ -38,15 +38,19 @@ function plan(given: Partial<PlanInput> & Pick<PlanInput, 'kind'>): JobPlan {
   return JobPlan.parse(drafted)
 }
 
+const BARE = [{ pole: 'T-110', measures: [] }]
+const CHEAPEST = [{ pole: 'T-110', measures: 'cheapest' as const }]
+
 function newBank(given: Partial<PlanInput> = {}, change: Partial<Regulator> = {}): JobPlan {
   const regulator = bankAt(thimble, 'T-110', change)
-  return plan({ kind: 'set a bank', bank: { regulator, loopOhm: 0.1 }, ...given })
+  return plan({ kind: 'set a bank', poles: BARE, bank: { regulator, loopOhm: 0.1 }, ...given })
 }
 
 function onStanding(kind: PlanInput['kind'], given: Partial<PlanInput> = {}): JobPlan {
   const standing = standingBank()
   const bank = { regulator: standing, standing, loopOhm: 0.1 }
-  return plan({ feeder: skillet, kind, bank, ...given })
+  const poles = [{ pole: 'S-144', measures: [] }]
+  return plan({ feeder: skillet, kind, bank, poles, ...given })
 }
 
 const countOf = (kit: readonly KitLine[], what: RegExp) =>
@@ -163,7 +167,7 @@ describe('the kit for a new bank', () => {
   })
 
   it('has every part that the birds’ measures cover', () => {
-    const { kit, poles } = newBank()
+    const { kit, poles } = newBank({ poles: CHEAPEST })
     const [{ measures } = { measures: [] }] = poles
     expect(measures.length).toBeGreaterThan(0)
     for (const { kind, partIds } of measures) {
@@ -182,8 +186,8 @@ describe('the kit for a new bank', () => {
 
 describe('open pairs on the pole of a bank', () => {
   it('are counted with the bank on it, and fewer with the measures', () => {
-    const [bare] = newBank({ poles: [{ pole: 'T-110', measures: [] }] }).poles
-    const [covered] = newBank().poles
+    const [bare] = newBank().poles
+    const [covered] = newBank({ poles: [] }).poles
     const [without] = plan({
       kind: 'retrofit round',
       poles: [{ pole: 'T-110', measures: [] }],
@@ -226,7 +230,7 @@ describe('open pairs on the pole of a bank', () => {
   })
 
   it('are left as they are where only settings change: nobody goes up', () => {
-    const [work] = onStanding('change settings').poles
+    const [work] = onStanding('change settings', { poles: [] }).poles
     expect(work!.measures).toEqual([])
     expect(work!.openPairsAfter).toBe(work!.openPairs)
   })
@@ -354,8 +358,9 @@ describe('the hazards of a job', () => {
   })
 
   it('say that covers protect no worker, where covers are', () => {
-    const words = wordsOf(newBank().hazards, 'other').join()
-    expect(words).toMatch(/no insulation for people/)
+    const said = (poles: PlanInput['poles']) => wordsOf(newBank({ poles }).hazards, 'other').join()
+    expect(said(CHEAPEST)).toMatch(/no insulation for people/)
+    expect(said(BARE)).toBe('')
   })
 })
 

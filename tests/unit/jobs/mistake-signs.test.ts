@@ -115,6 +115,16 @@ describe('swapped leads', () => {
   })
 })
 
+describe('swapped leads on a line without load', () => {
+  it('would not show by the direction of power', () => {
+    const loads = feeder.loads.map((load) => ({ ...load, kwA: 1, kwB: 1, kwC: 1 }))
+    const found = mistakeSigns({ ...feeder, loads }, sampleWork())
+    expect(signsOf(found, 'source and load leads swapped').at(-1)).toMatch(
+      /would not show by the direction of power/,
+    )
+  })
+})
+
 describe('a unit with its polarity reversed', () => {
   it('bucks by 1/1.1 of type B when its control has run to 16 raise', () => {
     const left = signsOf(signs, 'polarity of one unit reversed', 'A')[1]
