@@ -143,7 +143,7 @@ function Form({ field, shape, draft }: FormProps) {
         <UnitPart key={phase} plan={job.plan} phase={phase} {...part} />
       ))}
       {bank && shape.hasSettings && <SettingsPart bank={bank} {...part} />}
-      <MeasuresPart measures={shape.measures} {...part} />
+      <MeasuresPart plan={job.plan} measures={shape.measures} {...part} />
       <SignPart {...part} />
       <InTheWay sentences={faultSentences(shape, faults)} />
       <InTheWay sentences={problem} />

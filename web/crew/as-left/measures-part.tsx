@@ -1,22 +1,48 @@
+import { useMemo } from 'react'
+import type { Part } from '#domain/avian/pole-top/part.ts'
+import type { JobPlan } from '#domain/jobs/job-plan.ts'
+import { measureInWords } from '../../birds/measure-words.ts'
+import { usePoleBirds } from '../../birds/use-pole-birds.ts'
+import { capitalised } from '../../jobs/job-words.ts'
+import { useSelection } from '../../state/selection.ts'
 import { Button } from '../../ui/button.tsx'
 import { type MeasureRow, measureField, measureKey } from './as-left-fields.ts'
 import type { PartProps } from './part-props.ts'
 import { TypedField } from './typed-field.tsx'
 
 interface Props extends PartProps {
+  readonly plan: JobPlan
   readonly measures: readonly MeasureRow[]
 }
 
 /** Covers, perches and the like: done, or not and why. */
-export function MeasuresPart({ measures, fields, faults, onType }: Props) {
-  if (measures.length === 0) return null
+export function MeasuresPart({ plan, measures, ...part }: Props) {
+  const poles = [...new Set(measures.map(({ pole }) => pole))]
+  return poles.map((pole) => (
+    <PoleMeasures
+      key={pole}
+      plan={plan}
+      pole={pole}
+      measures={measures.filter((row) => row.pole === pole)}
+      {...part}
+    />
+  ))
+}
+
+function PoleMeasures({ plan, pole, measures, ...part }: Props & { readonly pole: string }) {
+  const regulator = plan.bank?.regulator
+  const proposed = useMemo(
+    () => (regulator?.pole === pole && plan.kind === 'set a bank' ? [regulator] : []),
+    [regulator, pole, plan.kind],
+  )
+  const parts = usePoleBirds(pole, proposed).found?.assessment.poleTop?.parts ?? []
   return (
     <fieldset className="as-left-part">
-      <legend>Bird work</legend>
+      <legend>Bird work at pole {pole}</legend>
       <ul className="stack">
         {measures.map((row) => (
           <li key={measureKey(row)} className="stack">
-            <Measure row={row} fields={fields} faults={faults} onType={onType} />
+            <Measure row={row} parts={parts} {...part} />
           </li>
         ))}
       </ul>
@@ -26,7 +52,13 @@ export function MeasuresPart({ measures, fields, faults, onType }: Props) {
 
 const ANSWERS = ['done', 'not done'] as const
 
-function Measure({ row, fields, faults, onType }: PartProps & { readonly row: MeasureRow }) {
+interface MeasureProps extends PartProps {
+  readonly row: MeasureRow
+  readonly parts: readonly Part[]
+}
+
+function Measure({ row, parts, fields, faults, onType }: MeasureProps) {
+  const { units } = useSelection()
   const isDone = measureField(row, 'isDone')
   const why = measureField(row, 'why')
   const material = measureField(row, 'materialClass')
@@ -34,11 +66,7 @@ function Measure({ row, fields, faults, onType }: PartProps & { readonly row: Me
   return (
     <>
       <fieldset className="work-choices">
-        <legend>
-          Pole {row.pole}: {row.measure}
-          {row.partIds.length > 0 && `, ${row.partIds.join(', ')}`}
-          {row.dimensionM !== undefined && `, ${row.dimensionM} m`}
-        </legend>
+        <legend>{capitalised(measureInWords({ ...row, kind: row.measure }, parts, units))}</legend>
         {ANSWERS.map((answer) => (
           <Button
             key={answer}

@@ -70,9 +70,9 @@ function OpenSteps({ field, poleId }: OpenProps) {
           Back to the present step
         </Button>
       )}
-      <UnitChoice places={places} shown={shown} onShow={look} />
       {place && (
         <StepCard place={place} index={shown} all={places.length}>
+          <UnitChoice places={places} shown={shown} onShow={look} />
           <UnitSwitches run={run} poleId={poleId} phase={place.phase} />
           {isNext && (
             <StepForm

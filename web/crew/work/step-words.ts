@@ -22,7 +22,7 @@ export function stepInWords(
 
 /** The first sentence, or as much of it as fits a line. */
 export function shortened(text: string): string {
-  const sentence = /^.*?[.:;](?=\s)/.exec(text)?.[0] ?? text
+  const sentence = (/^.*?[.:;](?=\s)/.exec(text)?.[0] ?? text).replace(/[:;]$/, '')
   if (sentence.length <= MOST_LETTERS) return sentence
   return `${sentence.slice(0, MOST_LETTERS).replace(/\s\S*$/, '')} …`
 }
