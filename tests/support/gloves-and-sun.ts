@@ -16,18 +16,16 @@ export async function lowContrast(page: Page, part: string): Promise<string[]> {
 /** What can be touched in a part of the page and is too low for a glove. */
 export function smallTargets(page: Page, part: string): Promise<string[]> {
   return page.evaluate(
-    ([selector, leastPx]) => {
-      const touched = `:is(${selector}) :is(button, summary, select, textarea, label:has(input), input:not([type=file], [type=radio], [type=checkbox]))`
-      const isForText = (element: Element) =>
-        element instanceof HTMLLabelElement && element.htmlFor !== ''
-      return [...document.querySelectorAll(touched)].flatMap((element) => {
+    ([selector, leastPx]) =>
+      [
+        ...document.querySelectorAll(
+          `:is(${selector}) :is(button, summary, select, textarea, label:not([for]), input:not([type=file], [type=radio], [type=checkbox]))`,
+        ),
+      ].flatMap((element) => {
         const { height } = element.getBoundingClientRect()
-        const isTooSmall = height > 0 && height < leastPx - 0.5
-        return isTooSmall && !isForText(element)
-          ? [`${Math.round(height)} px: ${element.outerHTML}`]
-          : []
-      })
-    },
+        const isTooLow = height > 0 && height < leastPx - 0.5
+        return isTooLow ? [`${Math.round(height)} px: ${element.outerHTML}`] : []
+      }),
     [part, LEAST_TARGET_PX] as const,
   )
 }
