@@ -7,6 +7,7 @@ import type { PlanInput } from '#domain/jobs/draft-plan.ts'
 import type { JobKind } from '#domain/jobs/job-kind.ts'
 import { sequenceFor } from '#domain/jobs/sequence-for.ts'
 import type { NewJob } from './job-ports.ts'
+import { progressOf } from './job-progress.ts'
 import type { Ports } from './ports.ts'
 import { recordedFeeder } from './recorded-feeder.ts'
 import { Refusal } from './refusal.ts'
@@ -63,6 +64,7 @@ export async function draftJob(
     id: newId(),
     ...{ feederId, feederVersion: version, head, origin },
     plan: { ...plan, notes },
+    stepsAll: progressOf(plan, []).stepsAll,
   }
 }
 

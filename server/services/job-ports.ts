@@ -24,6 +24,9 @@ export type {
   SequenceRecord,
 } from '#contract/jobs.ts'
 
+/** How far a job is. */
+export type Progress = Pick<JobSummary, 'stepsDone' | 'stepsAll' | 'deviations'>
+
 /** A job as it begins: drafted. */
 export interface NewJob {
   readonly id: string
@@ -32,6 +35,7 @@ export interface NewJob {
   readonly head: JobHead
   readonly origin: JobOrigin
   readonly plan: JobPlan
+  readonly stepsAll: number
 }
 
 export interface JobMoved {
@@ -40,11 +44,15 @@ export interface JobMoved {
   readonly reason: string
   readonly feederVersionAfter: number | null
   readonly closingNotes?: readonly string[]
+  /** Of a closed job, where it does not change any more. */
+  readonly progress?: Progress
 }
 
 /** A job in a list, without what follows from its entries. */
-export type ListedJob = Omit<JobSummary, 'stepsDone' | 'stepsAll' | 'deviations'> & {
+export type ListedJob = Omit<JobSummary, keyof Progress> & {
   readonly entries: number
+  /** As it was when the job was drafted or closed. */
+  readonly progress: Progress
 }
 
 /** `version` is the one that the person saw. */

@@ -74,11 +74,18 @@ export function jobService(ports: Pick<Ports, 'store' | 'threads' | 'clock' | 'n
       })
     },
 
-    restore: async (asker: Asker, jobId: string, version: number): Promise<Job> =>
-      settleWritten(await store.jobs.restore(jobId, version, stamp(asker)), {
+    /** @throws Refusal `wrong-state` also where another open job does the same work by now */
+    restore: async (asker: Asker, jobId: string, version: number): Promise<Job> => {
+      const written = await store.together(async () => {
+        const job = await store.jobs.find(jobId)
+        if (job && job.deletedAt !== null) await refuseSecond(store, job)
+        return store.jobs.restore(jobId, version, stamp(asker))
+      })
+      return settleWritten(written, {
         missing: missingJob(jobId),
         wrongState: 'The job is not deleted, so there is nothing to restore.',
-      }),
+      })
+    },
   }
 }
 
@@ -88,7 +95,10 @@ async function refuseClosed(store: Store, jobId: string, detail: string): Promis
 }
 
 /** Two crews must not be sent for one piece of work. What is drafted by hand is the person's own choice. */
-async function refuseSecond(store: Store, { feederId, origin, plan }: NewJob): Promise<void> {
+async function refuseSecond(
+  store: Store,
+  { feederId, origin, plan }: Pick<NewJob, 'feederId' | 'origin' | 'plan'>,
+): Promise<void> {
   if (origin.kind === 'by hand') return
   const pole = plan.poles[0]?.pole
   const other = (await store.jobs.list(feederId)).find(

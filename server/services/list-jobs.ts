@@ -16,6 +16,9 @@ export function jobLister(store: Pick<Store, 'jobs' | 'feeders'>) {
     if (feederId !== undefined) await findFeeder(store, feederId)
     const jobs = await store.jobs.list(feederId)
     const wanted = open === 'yes' ? jobs.filter(({ state }) => state !== 'closed') : jobs
-    return Promise.all(wanted.map((job) => progress.of(job)))
+    const summaries: JobSummary[] = []
+    // One after the other: of each that is under way the whole plan is read.
+    for (const job of wanted) summaries.push(await progress.of(job))
+    return summaries
   }
 }

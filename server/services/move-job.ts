@@ -1,12 +1,14 @@
 import { mayMoveTo } from '#contract/job-moves.ts'
 import type { MoveJobBody } from '#contract/jobs.ts'
 import type { Asker } from '#contract/rights.ts'
+import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import { missingForEnd, runOf } from '#domain/jobs/job-run.ts'
 import { moveOf } from '#domain/jobs/job-state.ts'
 import { actorOf } from './actor-of.ts'
 import { closeJob } from './close-job.ts'
 import { findJob, missingJob } from './find-job.ts'
 import type { Job } from './job-ports.ts'
+import { progressOf } from './job-progress.ts'
 import type { Ports, Stamp } from './ports.ts'
 import { Refusal } from './refusal.ts'
 import { settleWritten } from './settle-written.ts'
@@ -29,9 +31,13 @@ export function moveJob(
     if (job.version !== version) return settleWritten({ status: 'stale', current: job }, WORDS)
     refuseMove(asker, job, to, reason)
     const stamp: Stamp = { actor: actorOf(asker), at: clock(), ...(deviceAt && { deviceAt }) }
-    if (to === 'work done') await refuseUnfinished(store, job)
+    const entries = (await store.jobs.entries(jobId)).map(({ entry }) => entry)
+    if (to === 'work done') refuseUnfinished(job, entries)
     const { feederVersionAfter } = job
-    const closed = to === 'closed' ? await closeJob(ports, job, stamp) : { feederVersionAfter }
+    const closed =
+      to === 'closed'
+        ? { ...(await closeJob(ports, job, stamp)), progress: progressOf(job.plan, entries) }
+        : { feederVersionAfter }
     const moved = { state: to, reason, ...closed }
     return settleWritten(await store.jobs.move(jobId, version, moved, stamp), {
       ...WORDS,
@@ -60,8 +66,7 @@ function refuseMove({ role }: Asker, job: Job, to: Job['state'], reason: string)
   })
 }
 
-async function refuseUnfinished(store: Ports['store'], job: Job): Promise<void> {
-  const entries = (await store.jobs.entries(job.id)).map(({ entry }) => entry)
+function refuseUnfinished(job: Job, entries: readonly JobEntry[]): void {
   const missing = missingForEnd(runOf(job.plan, entries).run)
   if (missing.length === 0) return
   throw new Refusal('wrong-state', `The work is not done yet. ${missing.join(' ')}`, {

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import type { Job, JobHead, JobStore, ListedJob } from '../services/job-ports.ts'
+import type { Job, JobHead, JobStore, ListedJob, Progress } from '../services/job-ports.ts'
 import { bodyRow, keptOf, touchedBody } from './body-record.ts'
 import type { Database } from './database.ts'
 import { addEntries, entriesOf } from './job-entries.ts'
@@ -17,14 +17,14 @@ type JobBody = Pick<
   | 'stateSince'
   | 'reason'
   | 'closingNotes'
-> & { readonly poles: readonly string[] }
+> & { readonly poles: readonly string[]; readonly progress: Progress }
 
 /** The plan never changes, so the history only says which it is. */
 export const JOB_KIND: RecordKind<JobRow, Job> = {
   subject: 'job',
   table: 'jobs',
   recordOf: (row) => {
-    const { poles: _poles, ...body } = bodyOf(row)
+    const { poles: _poles, progress: _progress, ...body } = bodyOf(row)
     return { ...headOf(row), ...body, plan: JSON.parse(row.plan) as Job['plan'], ...keptOf(row) }
   },
   rememberedOf: (row) => ({
@@ -61,7 +61,7 @@ export function jobRepository(db: Database): JobStore {
   return {
     list: (feederId) => listStanding(db, feederId),
     find: (id) => records.find({ id }),
-    add: ({ id, feederId, feederVersion, head, origin, plan }, stamp) => {
+    add: ({ id, feederId, feederVersion, head, origin, plan, stepsAll }, stamp) => {
       const { title, dueOn, note, crew } = head
       const body: JobBody = {
         ...{ note, crew, feederVersion, origin },
@@ -69,6 +69,7 @@ export function jobRepository(db: Database): JobStore {
         stateSince: stamp.at,
         reason: '',
         poles: plan.poles.map(({ pole }) => pole),
+        progress: { stepsDone: 0, stepsAll, deviations: 0 },
       }
       const columns = { title, kind: plan.kind, state: 'drafted', due_on: dueOn ?? null }
       const row = { ...bodyRow(feederId, id, body, stamp), ...columns, plan: JSON.stringify(plan) }

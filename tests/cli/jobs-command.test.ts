@@ -19,7 +19,13 @@ beforeAll(async () => {
   const add = (id: string, head: Partial<JobHead>, poles: readonly string[]) =>
     store.jobs.add(
       {
-        ...{ id, feederId: 'small', feederVersion: 1, plan: lookPlan(poles) },
+        ...{
+          id,
+          feederId: 'small',
+          feederVersion: 1,
+          plan: lookPlan(poles),
+          stepsAll: 2 * poles.length,
+        },
         head: JobHead.parse({ title: 'Look at the creek', ...head }),
         origin: { kind: 'by hand', jobKind: 'inspection', poles: [...poles] },
       },
@@ -32,7 +38,8 @@ beforeAll(async () => {
     [stepDone('e1', 'P2', 'briefing')],
     STAMP,
   )
-  const closed = { state: 'closed', reason: '', feederVersionAfter: null } as const
+  const progress = { stepsDone: 10, stepsAll: 10, deviations: 0 }
+  const closed = { state: 'closed', reason: '', feederVersionAfter: null, progress } as const
   await store.jobs.move('later', 1, closed, STAMP)
   await store.close()
 }, 180_000)
@@ -53,7 +60,7 @@ describe('jobs', () => {
       ['2026-06-01', 'drafted', 'Look at the bridge', 'inspection', 'small', 'P2', '1/2', 'north'],
       [
         ...['2026-07-01', 'closed', 'Look at the creek', 'inspection', 'small'],
-        ...['P1 P2 P3 P4 and 1 more', '0/10', '-'],
+        ...['P1 P2 P3 P4 and 1 more', '10/10', '-'],
       ],
     ])
   })

@@ -142,7 +142,12 @@ describe('drafting a job', () => {
     expect(second.detail).toContain('“Work at the creek”, which is drafted')
     const input = { params: { jobId: job.id }, query: { version: 1 } }
     await server.call(routes.deleteJob, input)
-    await server.call(routes.draftJob, drafting(origin))
+    const other = await server.call(routes.draftJob, drafting(origin))
+    const restoring = { params: { jobId: job.id }, query: { version: 2 } }
+    expect((await server.problem(routes.restoreJob, restoring)).code).toBe('wrong-state')
+    const away = { params: { jobId: other.id }, query: { version: 1 } }
+    await server.call(routes.deleteJob, away)
+    await server.call(routes.restoreJob, restoring)
   })
 
   it('of a proposal where a bank stands already changes that one out', async () => {
@@ -509,12 +514,22 @@ describe('changing, deleting and bringing back', () => {
     const soon = await draft(LOOK, { dueOn: '2031-01-01' })
     const closed = await bringTo('closed', await draft(LOOK, { dueOn: '2030-12-31' }))
     const ids = [closed.id, soon.id, late.id]
+    const steps = entriesThrough(soon.plan).length
     const order = async (query: { open?: 'yes' }) =>
       (await server.call(routes.listJobs, { query: { feederId: SMALL, ...query } }))
         .map(({ id }) => id)
         .filter((id) => ids.includes(id))
     expect(await order({})).toEqual(ids)
     expect(await order({ open: 'yes' })).toEqual([soon.id, late.id])
+    const all = await server.call(routes.listJobs, {})
+    const counts = all
+      .filter(({ id }) => ids.includes(id))
+      .map(({ stepsDone, stepsAll }) => [stepsDone, stepsAll])
+    expect(counts).toEqual([
+      [steps, steps],
+      [0, steps],
+      [0, steps],
+    ])
     const nowhere = { query: { feederId: 'nowhere' } }
     expect((await server.problem(routes.listJobs, nowhere)).code).toBe('not-found')
   })

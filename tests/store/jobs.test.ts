@@ -24,6 +24,7 @@ function newJob(id: string, head: Partial<JobHead> = {}, feederId = 'small'): Ne
     head: JobHead.parse({ title: 'Look at the creek', crew: 'north truck', ...head }),
     origin: { kind: 'by hand', jobKind: 'inspection', poles: ['P2', 'P3'] },
     plan: lookPlan(),
+    stepsAll: 4,
   }
 }
 
