@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { keepPicture, mapIsIdle } from '../support/desk-page.ts'
 import { type FieldPhone, fieldPhone } from '../support/field-phone.ts'
 import { findFreePort } from '../support/free-port.ts'
+import { passThrough } from '../support/pass-through.ts'
 import { type RunningServer, startServer } from '../support/start-server.ts'
 
 const FEEDER = 'thimble'
@@ -49,6 +50,21 @@ const shellIsKept = (shown: Page) =>
     )
     return kept.flat()
   })
+
+/** What lies in a table of the device's database. */
+const rowsOnDevice = <Row>(shown: Page, table: string) =>
+  shown.evaluate(async (name) => {
+    const opening = indexedDB.open('crossarm')
+    const database = await new Promise<IDBDatabase>((resolve) => {
+      opening.onsuccess = () => resolve(opening.result)
+    })
+    const asked = database.transaction(name).objectStore(name).getAll()
+    const rows = await new Promise<unknown[]>((resolve) => {
+      asked.onsuccess = () => resolve(asked.result)
+    })
+    database.close()
+    return rows
+  }, table) as Promise<Row[]>
 
 describe('the pages without the server', () => {
   it('come up after a cold start on the feeder that was taken offline, and refresh when it is back', {
@@ -109,16 +125,56 @@ describe('the pages without the server', () => {
     shown = await phone.open(page())
     await shown.getByText('The server does not answer.').waitFor()
     expect(await shown.getByRole('tab', { name: 'Jobs' }).count()).toBe(0)
-    const left = await shown.evaluate(async () => {
-      const opening = indexedDB.open('crossarm')
-      const database = await new Promise<IDBDatabase>((resolve) => {
-        opening.onsuccess = () => resolve(opening.result)
-      })
-      const asked = database.transaction('copies').objectStore('copies').getAll()
-      return new Promise<{ personId: string }[]>((resolve) => {
-        asked.onsuccess = () => resolve(asked.result)
-      })
-    })
+    const left = await rowsOnDevice<{ personId: string }>(shown, 'copies')
     expect(left.filter(({ personId }) => personId !== 'anyone')).toEqual([])
   })
 })
+
+describe('a newer version of the pages', () => {
+  it('waits until the person takes it, and leaves alone what is not sent', {
+    timeout: WHOLE_WALK_MS,
+  }, async () => {
+    server = await startServer({ dataFolder, port })
+    const between = await passThrough(server.url)
+    const address = `${between.url}/?feeder=${FEEDER}&person=crew`
+    let shown = await phone.open(between.url)
+    await shown.getByRole('button', { name: 'Enter as crew' }).click()
+    await shown.getByRole('tab', { name: 'Jobs' }).waitFor()
+    await shellIsKept(shown)
+    await leaveItemInOutbox(shown)
+
+    between.append('/service-worker.js', '// of the next version')
+    for (const _ of ['found', 'still waiting']) {
+      shown = await phone.open(address)
+      await shown.getByText('A newer version of the program is ready.').waitFor()
+    }
+    await Promise.all([
+      shown.waitForEvent('load'),
+      shown.getByRole('button', { name: 'Change to the new version' }).click(),
+    ])
+    await shown.getByRole('tab', { name: /^Send \(1\)/ }).waitFor()
+    expect(await shown.getByText('A newer version of the program is ready.').count()).toBe(0)
+    expect(await rowsOnDevice(shown, 'outbox')).toMatchObject([{ id: 'from-a-later-version' }])
+    await between.stop()
+  })
+})
+
+/** An item that no version sends before its own time, so that it has to stay. */
+function leaveItemInOutbox(shown: Page): Promise<void> {
+  return shown.evaluate(async () => {
+    const opening = indexedDB.open('crossarm')
+    const database = await new Promise<IDBDatabase>((resolve) => {
+      opening.onsuccess = () => resolve(opening.result)
+    })
+    const change = database.transaction('outbox', 'readwrite')
+    change.objectStore('outbox').put({
+      ...{ id: 'from-a-later-version', key: 'from-a-later-version', form: 99, order: 1 },
+      ...{ personId: 'demo-crew', enteredAt: new Date().toISOString(), what: 'A step' },
+      ...{ name: 'sendEntries', input: {}, hasFile: false, after: [], state: 'waiting', tries: 0 },
+    })
+    await new Promise<void>((resolve) => {
+      change.oncomplete = () => resolve()
+    })
+    database.close()
+  })
+}

@@ -1,6 +1,4 @@
 import { useEffect, useState } from 'react'
-import { buildRequest } from '#contract/build-request.ts'
-import { routes } from '#contract/routes.ts'
 import { connection } from '../device/connection.ts'
 import { copiesOf, dropPack, findCopy, packsOf } from '../device/copies.ts'
 import { onTableChange } from '../device/device-store.ts'
@@ -10,6 +8,7 @@ import { lastPerson, personHere } from '../device/person.ts'
 import { useShared } from '../device/shared-value.ts'
 import { newVersion, type ShellState, shell } from '../device/shell.ts'
 import { measureRoom, type StorageRoom, storageRoom } from '../device/storage-room.ts'
+import { addressOfAttachment } from './attachments.ts'
 import { warningsOf } from './device-warnings.ts'
 import { fileInOutbox } from './outbox.ts'
 import { type OnProgress, type TakenOffline, takeToDevice } from './take-offline.ts'
@@ -131,7 +130,7 @@ export function useFileAddress(attachmentId: string): string | null {
       const file = await fileOnDevice(attachmentId)
       if (isLeft) return
       made = file && URL.createObjectURL(file)
-      setAddress(made ?? pathOfFile(attachmentId))
+      setAddress(made ?? addressOfAttachment(attachmentId))
     }
     void show()
     return () => {
@@ -147,10 +146,7 @@ async function fileOnDevice(attachmentId: string): Promise<Blob | null> {
   const waiting = await fileInOutbox(attachmentId)
   if (waiting) return waiting
   const personId = await lastPerson()
-  const copy = personId === null ? null : await findCopy(personId, pathOfFile(attachmentId))
+  const copy =
+    personId === null ? null : await findCopy(personId, addressOfAttachment(attachmentId))
   return copy && typeof copy.content !== 'string' ? copy.content : null
-}
-
-function pathOfFile(attachmentId: string): string {
-  return buildRequest(routes.getAttachmentFile, { params: { attachmentId } }).path
 }

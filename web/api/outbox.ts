@@ -9,7 +9,7 @@ import { lastPerson, personHere } from '../device/person.ts'
 import { randomId } from '../device/random-id.ts'
 import { shareValue, useShared } from '../device/shared-value.ts'
 import { problemOfOldItem, sendWaiting } from './send-waiting.ts'
-import { onSignedIn } from './signed-in.ts'
+import { knownMe, onMe, onSignedIn } from './signed-in.ts'
 
 /** A write that was entered on this device, and what became of it. */
 export interface OutboxItem {
@@ -134,12 +134,17 @@ export function startOutbox(): () => void {
     isReading = false
   }
   const send = () => void sendOutbox()
+  let sentAs: string | undefined
+  const sendAsPerson = () => {
+    const personId = knownMe()?.id
+    if (personId === sentAs) return
+    sentAs = personId
+    send()
+  }
   const leave = [
     onTableChange((table) => void (table === 'outbox' && read())),
-    personHere.follow(() => {
-      void read()
-      send()
-    }),
+    personHere.follow(() => void read()),
+    onMe(sendAsPerson),
     onSignedIn(send),
     onServerBack(send),
   ]

@@ -6,7 +6,7 @@ import { settleMemory } from '../device/device-store.ts'
 import type { StoredItem } from '../device/device-tables.ts'
 import { sayTrouble } from '../device/device-troubles.ts'
 import { changeItem, fileOfItem, ITEM_FORM, isUnsent, itemsOf } from '../device/outbox-items.ts'
-import { personHere } from '../device/person.ts'
+import { personHere, personOnDevice } from '../device/person.ts'
 import { requestOf, sendNoted, sendRequest } from './ask-server.ts'
 import { readOwnAnswer } from './no-answer.ts'
 import { type Outcome, outcomeOfAnswer, outcomeOfError } from './outbox-outcome.ts'
@@ -15,6 +15,9 @@ import { knownMe, noteSessionEnded } from './signed-in.ts'
 
 /** Held by the one window that sends. */
 const LOCK = 'crossarm-outbox'
+
+/** Longer than any item but a photo takes. */
+const OTHER_WINDOW_WITHIN_MS = 2 * 60_000
 
 const ANSWER_WITHIN_MS = 30_000
 /** A photo over a thin connection. */
@@ -30,9 +33,11 @@ let timer: ReturnType<typeof setTimeout> | undefined
 /** Sends what waits. Of several windows one sends; asked while it sends, it looks once more. */
 export function sendWaiting(): Promise<void> {
   if (sending !== null) isWantedAgain = true
-  sending ??= sendInTurn().finally(() => {
-    sending = null
-  })
+  sending ??= sendInTurn()
+    .catch(sayTrouble)
+    .finally(() => {
+      sending = null
+    })
   return sending
 }
 
@@ -50,9 +55,22 @@ async function sendInTurn(): Promise<void> {
   do {
     isWantedAgain = false
     // Without locks, as on plain http, two windows may send the same item; its key makes it one.
-    if (locks) await locks.request(LOCK, sendAll)
+    if (locks) await withLock(locks, sendAll)
     else await sendAll()
   } while (isWantedAgain)
+}
+
+/** A window that the system has put to sleep may hold the lock for good; then it is taken from it. */
+async function withLock(locks: LockManager, work: () => Promise<void>): Promise<void> {
+  try {
+    const signal = AbortSignal.timeout(OTHER_WINDOW_WITHIN_MS)
+    await locks.request(LOCK, { signal }, work)
+  } catch (error) {
+    if (!(error instanceof DOMException)) throw error
+    if (error.name === 'TimeoutError') await locks.request(LOCK, { steal: true }, work)
+    // Taken from this window in its turn: the other one goes on.
+    else if (error.name !== 'AbortError') throw error
+  }
 }
 
 async function sendAll(): Promise<void> {
@@ -67,8 +85,8 @@ async function sendAll(): Promise<void> {
   const held = new Map<string, StoredItem>()
   for (;;) {
     const item = await nextItem(personId, held)
-    // Who is signed in may have changed meanwhile.
-    if (!item || knownMe()?.id !== personId) break
+    // Somebody else may have signed in meanwhile, also in another window: then the session is theirs.
+    if (!item || knownMe()?.id !== personId || (await personOnDevice()) !== personId) break
     const outcome = await sendItem(item)
     if (outcome.state !== 'waiting') continue
     if (outcome.isSignInNeeded) noteSessionEnded()

@@ -1,8 +1,7 @@
 import { useQuery } from '@tanstack/react-query'
 import type { Me } from '#contract/account.ts'
-import { connection } from '../device/connection.ts'
+import { useIsServerHere } from '../device/connection.ts'
 import { notePerson } from '../device/person.ts'
-import { useShared } from '../device/shared-value.ts'
 import { queryClient } from './query-client.ts'
 
 export const ME = ['me'] as const
@@ -17,6 +16,13 @@ const entered = new Set<() => void>()
 export function onSignedIn(listener: () => void): () => void {
   entered.add(listener)
   return () => entered.delete(listener)
+}
+
+/** Calls each time the page has learned who is signed in. */
+export function onMe(listener: () => void): () => void {
+  return queryClient.getQueryCache().subscribe(({ type, query }) => {
+    if (type === 'updated' && query.queryKey[0] === ME[0]) listener()
+  })
 }
 
 /** Who was signed in last on this page, as far as it was told. */
@@ -44,7 +50,7 @@ export function useSessionEnded(): boolean {
     initialData: false,
     staleTime: Number.POSITIVE_INFINITY,
   })
-  const { isHere } = useShared(connection)
+  const isHere = useIsServerHere()
   return query.data && (isHere || !knownMe())
 }
 

@@ -5,8 +5,9 @@ import {
   onServerBack,
 } from '../device/connection.ts'
 import { dropOldCopies } from '../device/copies.ts'
-import { keepShell } from '../device/shell.ts'
+import { keepShell, keepShellAsItIs } from '../device/shell.ts'
 import { measureRoom } from '../device/storage-room.ts'
+import { call } from './call.ts'
 import { sendOutbox, startOutbox } from './outbox.ts'
 import { queryClient } from './query-client.ts'
 import { SESSION_ENDED } from './signed-in.ts'
@@ -26,9 +27,17 @@ export function startDevice(): void {
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible') lookForServer()
   })
-  void keepShell()
+  void keepPages()
   void dropOldCopies()
   void measureRoom()
+}
+
+/** Where the base map comes from is not known without the server: then what is kept stays as it is. */
+async function keepPages(): Promise<void> {
+  const settings = await call('getSettings', {}).catch(() => null)
+  if (settings === null) return keepShellAsItIs()
+  const { mapStyleUrl } = settings
+  await keepShell(mapStyleUrl === null ? null : new URL(mapStyleUrl).origin)
 }
 
 function lookForServer(): void {

@@ -1,3 +1,4 @@
+import { useSyncExternalStore } from 'react'
 import { buildRequest } from '#contract/build-request.ts'
 import { routes } from '#contract/routes.ts'
 import { Ready } from '#contract/service.ts'
@@ -18,6 +19,11 @@ export const connection = shareValue<ConnectionState>({
   clockSkewMs: null,
 })
 
+/** Whether the server answered when it was asked last; for screens that need no more. */
+export function useIsServerHere(): boolean {
+  return useSyncExternalStore(connection.follow, () => connection.get().isHere)
+}
+
 /** A server that does not say anything for so long is away. */
 const PROBE_WITHIN_MS = 4_000
 const FIRST_PAUSE_MS = 1_000
@@ -29,6 +35,8 @@ const STEADY_MS = 10_000
 const HALF_A_SECOND_MS = 500
 /** An answer that took longer says too little about clocks. */
 const QUICK_MS = 2_000
+/** Differences below this come from the way of the answers, not from the clocks. */
+const SAME_SKEW_MS = 2_000
 
 let pauseMs = FIRST_PAUSE_MS
 let hereSinceMs = 0
@@ -47,7 +55,7 @@ export function noteAnswer(headers: Pick<Headers, 'get'>, sentAtMs: number): voi
   const nowMs = Date.now()
   const skewMs = clockSkewMs(headers.get('date'), sentAtMs, nowMs)
   const before = connection.get()
-  if (skewMs !== null && skewMs !== before.clockSkewMs) {
+  if (skewMs !== null && isOther(skewMs, before.clockSkewMs)) {
     connection.set({ ...before, clockSkewMs: skewMs })
   }
   if (!before.isHere) comeBack(nowMs)
@@ -99,6 +107,10 @@ export function clockSkewMs(
   if (Number.isNaN(serverMs) || receivedAtMs - sentAtMs > QUICK_MS) return null
   const deviceMs = (sentAtMs + receivedAtMs) / 2
   return Math.round(deviceMs - (serverMs + HALF_A_SECOND_MS))
+}
+
+function isOther(skewMs: number, knownMs: number | null): boolean {
+  return knownMs === null || Math.abs(skewMs - knownMs) > SAME_SKEW_MS
 }
 
 async function probe(): Promise<boolean> {

@@ -13,8 +13,11 @@ export type Change = {
     | { readonly table: Name; readonly drop: string }
 }[TableName]
 
-/** What is safe on the device once it resolves, also where the power fails right after. */
+/** What is nowhere else is safe on the device once it resolves, also where the power fails right after. */
 const SAFELY = { durability: 'strict' } as const
+/** Copies can be had again, so their writing waits for no disk. */
+const LIGHTLY = { durability: 'relaxed' } as const
+const CAN_BE_HAD_AGAIN: readonly TableName[] = ['copies', 'contents']
 
 let opening: Promise<Database | null> | null = null
 /** What the disk did not take; null stands for a row that is taken out. */
@@ -96,7 +99,8 @@ export async function writeRowsAnyhow(changes: readonly Change[]): Promise<void>
 }
 
 /**
- * Changes one row as it stands, with no other window in between.
+ * Changes one row as it stands, with no other window in between. What the device does not take is
+ * held as long as the page lives, and that is said.
  *
  * @param next gives the new row, or undefined to leave it as it is
  * @returns the row as it stands afterwards
@@ -116,14 +120,20 @@ export async function changeRow<Name extends TableName>(
   const writing = opened.transaction(table, 'readwrite', SAFELY)
   let row: RowOf<Name> | undefined
   let isChanged = false
-  await allOrNothing(writing, async () => {
-    row = await writing.store.get(key)
-    const after = row && next(row)
-    if (!after) return
-    await writing.store.put(after)
-    row = after
-    isChanged = true
-  })
+  try {
+    await allOrNothing(writing, async () => {
+      row = await writing.store.get(key)
+      const after = row && next(row)
+      if (!after) return
+      row = after
+      isChanged = true
+      await writing.store.put(after)
+    })
+  } catch (error) {
+    if (!row || !isChanged) throw error
+    sayTrouble(error)
+    holdInMemory({ table, put: row } as Change)
+  }
   if (row && isChanged) tellAll([{ table, put: row } as Change])
   return row
 }
@@ -142,7 +152,8 @@ export async function settleMemory(): Promise<void> {
 
 async function writeToDisk(opened: Database, changes: readonly Change[]): Promise<void> {
   const tables = [...new Set(changes.map(({ table }) => table))]
-  const writing = opened.transaction(tables, 'readwrite', SAFELY)
+  const isOfCopies = tables.every((table) => CAN_BE_HAD_AGAIN.includes(table))
+  const writing = opened.transaction(tables, 'readwrite', isOfCopies ? LIGHTLY : SAFELY)
   await allOrNothing(writing, async () => {
     const asked: Promise<unknown>[] = []
     for (const change of changes) {

@@ -13,6 +13,7 @@ declare const BUILT_FILES: readonly { readonly url: string; readonly revision: s
 
 /** What is used of the worker's own scope; the types of pages and of workers exclude each other. */
 interface WorkerScope {
+  readonly location: { readonly search: string }
   skipWaiting(): Promise<void>
   readonly clients: { claim(): Promise<void> }
   addEventListener(type: 'message' | 'activate', listener: (event: WorkerEvent) => void): void
@@ -24,10 +25,17 @@ interface WorkerEvent {
 
 const scope = self as unknown as WorkerScope
 
+/** The page is kept with its headers, and those name the origin of the base map (`keepShell`). */
+const PAGE = '/index.html'
+const files = BUILT_FILES.map(({ url, revision }) => ({
+  url,
+  revision: url === PAGE ? revision + scope.location.search : revision,
+}))
+
 // Only files of the build: answers of the server and what a person entered are the pages' business.
-precacheAndRoute([...BUILT_FILES])
+precacheAndRoute(files)
 cleanupOutdatedCaches()
-const page = createHandlerBoundToURL('/index.html')
+const page = createHandlerBoundToURL(PAGE)
 registerRoute(new NavigationRoute(page, { denylist: [/^\/api\//] }))
 
 // The first visit is served from the device at once; a newer version waits until it is taken.

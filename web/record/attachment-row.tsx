@@ -1,7 +1,8 @@
 import { useState } from 'react'
 import type { Attachment } from '#contract/attachments.ts'
 import { useMay } from '../api/account.ts'
-import { addressOfAttachment, useAttachmentChanges } from '../api/attachments.ts'
+import { useAttachmentChanges } from '../api/attachments.ts'
+import { useFileAddress } from '../api/on-device.ts'
 import { Button } from '../ui/button.tsx'
 import { Drawing } from '../ui/drawing.tsx'
 import { ErrorNote } from '../ui/state-note.tsx'
@@ -68,11 +69,12 @@ export function AttachmentRow({ attachment, onOpen, onDeleted }: Props) {
 /** A photo opens in the page; a report is saved by the browser, since nothing is run in the page. */
 function Thumbnail({ attachment, onOpen }: Pick<Props, 'attachment' | 'onOpen'>) {
   const { id, mediaType, fileName, note } = attachment
+  const address = useFileAddress(id) ?? undefined
   if (mediaType === 'application/pdf') {
     return (
       <a
         className="attachment-thumb"
-        href={addressOfAttachment(id)}
+        href={address}
         download={fileName}
         aria-label={`Save the report ${fileName}`}
       >
@@ -88,7 +90,7 @@ function Thumbnail({ attachment, onOpen }: Pick<Props, 'attachment' | 'onOpen'>)
       aria-label={`Open the photo ${fileName}`}
       onClick={onOpen}
     >
-      <img src={addressOfAttachment(id)} alt={note || fileName} loading="lazy" />
+      <img src={address} alt={note || fileName} loading="lazy" />
     </button>
   )
 }

@@ -1,6 +1,6 @@
 import { useEffect } from 'react'
 import type { Attachment } from '#contract/attachments.ts'
-import { addressOfAttachment } from '../api/attachments.ts'
+import { useFileAddress } from '../api/on-device.ts'
 import { Button } from '../ui/button.tsx'
 import { Dialog } from '../ui/dialog.tsx'
 import { Moment } from './moment.tsx'
@@ -27,7 +27,7 @@ export function AttachmentView({ photos, openId, onOpen, onClose }: Props) {
   return (
     <Dialog title={photo.fileName} onClose={onClose}>
       <div className="stack attachment-view">
-        <img src={addressOfAttachment(photo.id)} alt={photo.note || photo.fileName} />
+        <Photo key={photo.id} id={photo.id} words={photo.note || photo.fileName} />
         {photo.note && <p>{photo.note}</p>}
         <p className="soft small">
           <Who {...photo.changedBy} />, <Moment at={photo.changedAt} />
@@ -59,4 +59,8 @@ function useArrowKeys(onLeft: () => void, onRight: () => void): void {
     window.addEventListener('keydown', onKeyDown)
     return () => window.removeEventListener('keydown', onKeyDown)
   })
+}
+
+function Photo({ id, words }: { readonly id: string; readonly words: string }) {
+  return <img src={useFileAddress(id) ?? undefined} alt={words} />
 }

@@ -65,6 +65,10 @@ async function comeUp({ call }: DevicePage) {
   return { list, feeder, land, protections }
 }
 
+/** A file, which the route table says nothing of. */
+const photoOf = async ({ call }: DevicePage) =>
+  (await call('getAttachmentFile', { params: { attachmentId: photoId } })) as Blob
+
 /** Resolves once what came by is on the device. */
 const isKept = ({ copies }: DevicePage, path: string) =>
   vi.waitFor(async () => expect(await copies.findCopy(CREW.id, path)).not.toBeNull())
@@ -95,7 +99,7 @@ describe('a feeder that was taken offline', () => {
     await here.onDevice.takeOffline(FEEDER)
     const [pack] = await here.onDevice.listOnDevice(CREW.id)
     expect(pack).toMatchObject({ key: `feeder:${SMALL}`, feederId: SMALL })
-    const file = await here.call('getAttachmentFile', { params: { attachmentId: photoId } })
+    const file = await photoOf(here)
     expect(pack?.sizeBytes).toBeGreaterThan(file.size)
     expect(Date.now() - Date.parse(pack?.keptAt ?? '')).toBeLessThan(60_000)
 
@@ -107,11 +111,10 @@ describe('a feeder that was taken offline', () => {
 
   it('has its photos on the device', async () => {
     const here = await enteredPage()
-    const params = { attachmentId: photoId }
     await here.onDevice.takeOffline(FEEDER)
-    const shown = await here.call('getAttachmentFile', { params })
+    const shown = await photoOf(here)
     wire.weather = 'no signal'
-    const fromDevice = await here.call('getAttachmentFile', { params })
+    const fromDevice = await photoOf(here)
     expect(await fromDevice.arrayBuffer()).toEqual(await shown.arrayBuffer())
     const query = { attachedTo: 'pole', attachedToId: 'P3' } as const
     const ofPole = await here.call('listAttachments', { ...inFeeder, query })
