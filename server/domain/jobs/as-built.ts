@@ -6,6 +6,7 @@ import { solveFeeder } from '../electrical/solve-feeder.ts'
 import type { Protection } from '../feeder/birds.ts'
 import type { Regulator } from '../feeder/equipment.ts'
 import type { Feeder } from '../feeder/feeder.ts'
+import type { Finding } from '../feeder/finding.ts'
 import { checkFeeder } from '../network/check-feeder.ts'
 import type { AsLeft, MeasureAsLeft } from './as-left.ts'
 import { feederWithBank } from './feeder-with-bank.ts'
@@ -92,21 +93,33 @@ function changeBank(
   return checked(feeder, feederWithBank(feeder, regulator, [oldId]), [...gone, ...notes])
 }
 
-/** Keeps the old feeder where the new one has an error that the old one has not. */
+/** Keeps the old feeder where the new one has an error, and says what is strange about the bank. */
 function checked(before: Feeder, after: Feeder, notes: readonly string[]): BankAsLeft {
   const spans = new Map(after.spans.map(({ id, from }) => [id, from]))
   const misplaced = after.equipment.filter(
-    (item) => item.kind === 'regulator' && spans.get(item.span) !== item.pole,
+    (item) =>
+      item.kind === 'regulator' &&
+      !before.equipment.includes(item) &&
+      spans.get(item.span) !== item.pole,
   )
+  const findings = checkFeeder(after)
   const errors = [
     ...misplaced.map(({ id }) => `bank ${id} does not sit at the near end of its span.`),
-    ...checkFeeder(after).flatMap(({ severity, what }) => (severity === 'error' ? [what] : [])),
+    ...findings.flatMap(({ severity, what }) => (severity === 'error' ? [what] : [])),
   ]
   if (errors.length > 0) {
     const why = errors.join(' ')
     return { feeder: before, notes: [...notes, `The bank is not taken over: ${why}`] }
   }
-  return { feeder: after, notes: [...notes, ...unsolved(after)] }
+  const known = new Set(checkFeeder(before).map(keyOf))
+  const strange = findings
+    .filter((finding) => !known.has(keyOf(finding)))
+    .map(({ featureId, remedy, what }) => `${featureId ?? 'The feeder'}: ${what} ${remedy}`)
+  return { feeder: after, notes: [...notes, ...strange, ...unsolved(after)] }
+}
+
+function keyOf({ code, featureId, what }: Finding): string {
+  return `${code} ${featureId} ${what}`
 }
 
 /** With the positions as left, which is how the feeder is kept. */

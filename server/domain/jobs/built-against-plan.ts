@@ -77,6 +77,9 @@ function figure(
   ]
 }
 
+/** The band is wider than a step, so a control may rest one step to either side. */
+const STEPS_EITHER_SIDE = 1
+
 /** Left outside all positions that the power flow expects, from the lightest case to the heaviest. */
 function tapDeviations(name: string, { phase, tapLeft }: UnitAsLeft, plan: JobPlan): Deviation[] {
   const what = `${name}, position left`
@@ -86,7 +89,7 @@ function tapDeviations(name: string, { phase, tapLeft }: UnitAsLeft, plan: JobPl
   }
   if (expected.length === 0) return []
   const [low, high] = [Math.min(...expected), Math.max(...expected)]
-  if (tapLeft >= low && tapLeft <= high) return []
+  if (tapLeft >= low - STEPS_EITHER_SIDE && tapLeft <= high + STEPS_EITHER_SIDE) return []
   const range = low === high ? signed(low) : `${signed(low)} to ${signed(high)}`
   return [{ what, planned: `${range} expected`, built: signed(tapLeft) }]
 }

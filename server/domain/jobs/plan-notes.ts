@@ -1,9 +1,15 @@
 import type { DraftScene } from './draft-scene.ts'
+import { expectedAt } from './expected-readings.ts'
 import type { BankWork, ExpectedCase, ExpectedReading } from './job-plan.ts'
 
 /** What could not be found out, and what the figures of the plan say that somebody should look at. */
 export function planNotes(scene: DraftScene, expected: readonly ExpectedCase[]): string[] {
-  return [...poleNotes(scene), ...(scene.bank ? bankNotes(scene, scene.bank, expected) : [])]
+  const { bank } = scene
+  return [
+    ...poleNotes(scene),
+    ...(bank ? bankNotes(scene, bank, expected) : []),
+    ...(bank ? atNeutralNotes(scene, bank, expected) : []),
+  ]
 }
 
 function poleNotes({ tops, works }: DraftScene): string[] {
@@ -45,6 +51,31 @@ function bankNotes(
     )
   }
   return notes
+}
+
+/**
+ * While a bank is bypassed it stands at neutral, and beyond it the volts are those of its source
+ * side; once it is gone they stay so.
+ */
+function atNeutralNotes(
+  { feeder, kind }: DraftScene,
+  bank: BankWork,
+  expected: readonly ExpectedCase[],
+): string[] {
+  if (kind !== 'change out a bank' && kind !== 'remove a bank') return []
+  const lowV = feeder.header.limits.lowVolts120
+  const when = kind === 'remove a bank' ? 'Without the bank' : 'While the bank is bypassed'
+  return expected.flatMap(({ caseId, caseName }) => {
+    const now = expectedAt(feeder, bank, { caseId, loadFactor: 1, taps: {} })
+    if (now.status === 'not solved') {
+      return [`${when} ${caseName} could not be solved: ${now.what}`]
+    }
+    const [lowest] = now.readings.toSorted((a, b) => a.loadVolts120 - b.loadVolts120)
+    if (!lowest || lowest.loadVolts120 >= lowV) return []
+    return [
+      `${when} phase ${lowest.phase} has ${lowest.loadVolts120.toFixed(1)} V at the pole in ${caseName}, below the low limit of ${lowV} V, and less farther out${kind === 'remove a bank' ? '' : ': choose a time of less load'}.`,
+    ]
+  })
 }
 
 /** As far as it goes, and its reading still outside the band. */

@@ -1,9 +1,10 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { poleSites } from '#domain/avian/pole-top/pole-sites.ts'
 import { solveFeeder } from '#domain/electrical/solve-feeder.ts'
 import { Protection } from '#domain/feeder/birds.ts'
 import { Regulator } from '#domain/feeder/equipment.ts'
-import type { Feeder } from '#domain/feeder/feeder.ts'
+import { Feeder } from '#domain/feeder/feeder.ts'
 import { asBuilt } from '#domain/jobs/as-built.ts'
 import { openPairs } from '#domain/jobs/open-pairs.ts'
 import { checkFeeder } from '#domain/network/check-feeder.ts'
@@ -102,6 +103,14 @@ describe('a bank that was set', () => {
     expect(notes.join()).toMatch(/beyond the limits of 4 raise and 16 lower/)
   })
 
+  it('is taken over with a ratio that does not fit the line, and the notes say so', () => {
+    const settings = { ...left.settings!, ptRatio: 120 }
+    const { feeder: after, notes } = asBuilt(feeder, plan, { ...left, settings })
+    expect(bankOf(after)?.ptRatio).toBe(120)
+    expect(notes).toHaveLength(1)
+    expect(notes[0]).toMatch(/^REG-P2: Its pt_ratio is 120; on a line of 12\.47 kV about 60\.0/)
+  })
+
   it('is not taken over where its span is gone', () => {
     const gone = { ...feeder, spans: feeder.spans.map((s) => ({ ...s, id: `${s.id}x` })) }
     const { feeder: after, notes } = asBuilt(gone, plan, left)
@@ -134,6 +143,57 @@ describe('a bank that was set', () => {
     expect(again.notes).toEqual([
       'REG-P2 stands in the feeder already; it is replaced by what was left.',
     ])
+  })
+})
+
+describe('whatever a crew may have left', () => {
+  const feeder = sampleFeeder()
+  const plan = samplePlan('set a bank')
+  const maybe = <Value>(value: fc.Arbitrary<Value>) => fc.option(value, { nil: undefined })
+  const unit = fc.record({
+    phase: fc.constantFrom('A' as const, 'B' as const, 'C' as const),
+    ratingKva: maybe(fc.integer({ min: 1, max: 900 })),
+    ratingA: maybe(fc.integer({ min: 1, max: 1100 })),
+    tapLeft: maybe(fc.integer({ min: -16, max: 16 })),
+  })
+  const settings = fc.record({
+    bandCentreV: fc.integer({ min: 100, max: 140 }),
+    bandwidthV: fc.constantFrom(0.5, 2, 10),
+    delayS: fc.integer({ min: 0, max: 600 }),
+    rV: fc.integer({ min: -24, max: 24 }),
+    xV: fc.integer({ min: -24, max: 24 }),
+    ptRatio: fc.constantFrom(0.5, 20, 60, 166),
+    ctPrimaryA: fc.constantFrom(1, 250),
+    maxRaise: fc.integer({ min: 0, max: 16 }),
+    maxLower: fc.integer({ min: 0, max: 16 }),
+  })
+
+  it('the feeder stays one that can be read, is without a fault and solves', () => {
+    fc.assert(
+      fc.property(
+        fc.array(unit, { maxLength: 3 }),
+        maybe(settings),
+        fc.constantFrom('A' as const, 'BC' as const, 'ABC' as const),
+        (units, set, phases) => {
+          const bank = { ...plan.bank!, regulator: { ...plan.bank!.regulator, phases } }
+          const left = leftAsPlanned(plan, {
+            units: units.map((each) => ({ ...each, serialNumber: '', nameplate: '' })),
+            settings: set,
+          })
+          const { feeder: after, notes } = asBuilt(feeder, { ...plan, bank }, left)
+          expect(Feeder.parse(after)).toEqual(after)
+          const found = checkFeeder(after)
+          expect(found.filter(({ severity }) => severity === 'error')).toEqual([])
+          for (const { what } of found) expect(notes.join()).toContain(what)
+          for (const { status } of solveFeeder(after, { taps: 'fixed' })) {
+            expect(status).toBe('converged')
+          }
+          expect(bankOf(after)).toMatchObject(set ?? {})
+          expect(notes.join()).not.toMatch(/undefined|NaN/)
+        },
+      ),
+      { numRuns: 60 },
+    )
   })
 })
 

@@ -129,6 +129,27 @@ describe('a plan', () => {
   })
 })
 
+describe('customers beyond a bank that is taken out', () => {
+  const notesOf = (kind: PlanInput['kind']) => onStanding(kind).notes.join(' ')
+
+  it('get the volts of its source side, and the plan says where that is too low', () => {
+    const { expected } = onStanding('remove a bank')
+    const peak = expected.find(({ caseId }) => caseId === 'peak')!
+    // With its boost gone the line carries a little more current, so the volts are those or less.
+    const lowest = Math.min(...peak.readings.map(({ sourceVolts120 }) => sourceVolts120))
+    const said = /Without the bank phase C has ([\d.]+) V at the pole in Summer evening peak/
+    const volts = Number(said.exec(notesOf('remove a bank'))?.[1])
+    expect(Math.abs(volts - lowest)).toBeLessThan(0.5)
+    expect(volts).toBeLessThan(118)
+    expect(notesOf('remove a bank')).not.toMatch(/Spring night/)
+  })
+
+  it('get them during a change-out as well, so it wants a time of less load', () => {
+    expect(notesOf('change out a bank')).toMatch(/While the bank is bypassed .* less load/)
+    expect(notesOf('change settings')).not.toMatch(/bypassed/)
+  })
+})
+
 describe('the kit for a new bank', () => {
   it('has one of what a unit has once and two of what it has on both sides', () => {
     const { kit } = newBank()
