@@ -43,8 +43,19 @@ interface Push {
   readonly sameId: boolean
 }
 
+const NONE = { indicator: null, lamp: null, readout: null, across: null, meter: null }
+
 const readings: fc.Arbitrary<Push['wrong']> = fc.oneof(
   { weight: 5, arbitrary: fc.constant({}) },
+  {
+    weight: 2,
+    arbitrary: fc.constantFrom(
+      NONE,
+      { ...NONE, indicator: 0 },
+      { ...NONE, lamp: true, readout: 0 },
+      { ...NONE, across: 0, meter: 1 },
+    ),
+  },
   {
     weight: 3,
     arbitrary: fc.record(
