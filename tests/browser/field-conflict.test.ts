@@ -107,7 +107,7 @@ describe('the hold point of neutral', () => {
     await fillStep(page, { ...right, values: { indicator: 0 }, signedBy: [] })
     await stepOf(page).locator('[data-ask="lamp"]').getByRole('button', { name: 'No' }).click()
     await enter(page)
-    await page.getByText('Signs that disagree prove nothing').waitFor()
+    await page.getByRole('listitem').filter({ hasText: 'disagree prove nothing' }).waitFor()
     expect(await placeOf(page)).toBe(here)
 
     await page.getByText(/^All \d+ steps$/).click()
@@ -142,6 +142,35 @@ describe('a step that another device entered, too', () => {
     expect(
       entries.filter(({ entry }) => isStepDone(entry) && entry.stepId === 'work-zone'),
     ).toHaveLength(1)
+  })
+})
+
+describe('a job that was changed at a desk while the crew was without signal', () => {
+  it('is said so, and one answer sends the start and all that was done behind it', async () => {
+    const issued = await issueChangeOut(ask, oneUnitFeeder('retitled'))
+    const [first, second] = entriesThrough(issued.plan).filter(isStepDone)
+    if (!first || !second) throw new Error('Expected two steps.')
+    const view = encodeURIComponent(`job:${issued.id}:steps:P3`)
+    const page = await phone.open(`${server.url}/?feeder=retitled&person=crew&view=${view}`)
+    await page.getByRole('button', { name: 'Start the work' }).waitFor()
+    await phone.cutOff(true)
+    await page.getByRole('button', { name: 'Start the work' }).click()
+    await passSteps(page, [first, second])
+    const head = { title: 'Change the bank at P3 first', note: 'Gate is locked', crew: 'north' }
+    const changed = { ...head, version: issued.version }
+    await ask('planner', `/api/jobs/${issued.id}`, 'PUT', changed)
+    await phone.cutOff(false)
+    const conflict = page.getByRole('region', { name: 'Not taken yet' })
+    await conflict.getByText('with the note “Gate is locked”').waitFor()
+    await page.getByRole('region', { name: 'Refused entries' }).waitFor()
+    await conflict.getByRole('button', { name: 'Send it all the same' }).click()
+    await conflict.waitFor({ state: 'detached' })
+    await page.getByRole('region', { name: 'Refused entries' }).waitFor({ state: 'detached' })
+    const kept = async () => {
+      const { job, entries } = await ask<JobAnswer>('crew', `/api/jobs/${issued.id}`)
+      return { state: job.state, title: job.title, steps: entries.length }
+    }
+    await expect.poll(kept).toEqual({ state: 'in the field', title: head.title, steps: 2 })
   })
 })
 

@@ -10,6 +10,7 @@ import { DoneStep } from './done-step.tsx'
 import { useFieldJob } from './field-job.ts'
 import { FieldMoves } from './field-moves.tsx'
 import type { FieldJob } from './fold-field-job.ts'
+import { MoveConflicts } from './move-conflict.tsx'
 import { JobPhotos } from './photos/job-photos.tsx'
 import { RefusedEntries } from './refused-entries.tsx'
 import { RemarkForm } from './remark-form.tsx'
@@ -38,6 +39,7 @@ export function StepRunner({ jobId, poleId }: Props) {
   }
   return (
     <article className="work stack" aria-label={`Steps at pole ${poleId}`}>
+      <MoveConflicts jobId={jobId} />
       <RefusedEntries jobId={jobId} plan={field.job.plan} refused={field.refused} />
       {!mayWork && <p>Whoever is signed in may look at the steps, but not work on them.</p>}
       {field.job.state === 'in the field' && mayWork ? (
