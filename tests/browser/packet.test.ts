@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { Job } from '#contract/jobs.ts'
 import { readDemoFeeder } from '../support/demo-feeder.ts'
-import { keepPicture, seriousFindings } from '../support/desk-page.ts'
+import { keepPicture, PHONE, seriousFindings } from '../support/desk-page.ts'
 import { deskSession } from '../support/desk-session.ts'
 import { type Printed, printed } from '../support/printed-page.ts'
 
@@ -138,11 +138,12 @@ describe('the packet of a change-out', () => {
 })
 
 describe('a sheet of labels', () => {
-  it('has one for each pole of the job, three across, and each code leads to its own pole', async () => {
+  it('printed from a phone has one for each pole, three across, and each code leads to its own', async () => {
     const poles = real.slice(40, 44).map(({ id }) => id)
     const job = await draft('Four poles at the creek', byHand('inspection', poles))
     const { page } = await session.open(
       `&person=crew&feeder=${FEEDER}&view=${encodeURIComponent(`job:${job.id}`)}`,
+      { viewport: PHONE },
     )
     page.setDefaultTimeout(WITHIN_MS)
     await page.locator('summary', { hasText: 'Papers, files and link' }).click()
@@ -166,5 +167,7 @@ describe('a sheet of labels', () => {
       expect(says(all, gridOf(pole))).toBe(true)
     }
     await paper.remove()
+    // Paper is wider than the phone, which must not close what is open.
+    await page.getByRole('button', { name: 'Back to the job' }).click()
   })
 })

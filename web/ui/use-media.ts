@@ -1,6 +1,12 @@
 import { useSyncExternalStore } from 'react'
 
-/** Whether a media query holds now. */
+/** What each query said last on screen. */
+const saidOnScreen = new Map<string, boolean>()
+
+/**
+ * Whether a media query holds now. While the page is printed it stays as it was on screen: a sheet of
+ * paper has another width than the window, and what is open must not be drawn anew for it.
+ */
 export function useMedia(query: string): boolean {
   return useSyncExternalStore(
     (listener) => {
@@ -8,8 +14,16 @@ export function useMedia(query: string): boolean {
       list.addEventListener('change', listener)
       return () => list.removeEventListener('change', listener)
     },
-    () => window.matchMedia(query).matches,
+    () => onScreen(query),
   )
+}
+
+function onScreen(query: string): boolean {
+  const said = saidOnScreen.get(query)
+  if (said !== undefined && window.matchMedia('print').matches) return said
+  const says = window.matchMedia(query).matches
+  saidOnScreen.set(query, says)
+  return says
 }
 
 /** Below this width the desk becomes a bottom sheet. */
