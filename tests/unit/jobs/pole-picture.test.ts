@@ -66,6 +66,17 @@ describe('the picture around a pole', () => {
     for (const { x, y } of names) expect(Math.hypot(x - 200, y - 150)).toBeGreaterThan(40)
   })
 
+  it('keeps names apart from each other, so that each can be read', () => {
+    for (const { id } of real.filter((_, index) => index % 29 === 0)) {
+      const names = pictureOf(id).access.flatMap(({ name }) => (name ? [name] : []))
+      for (const [index, a] of names.entries()) {
+        for (const b of names.slice(index + 1)) {
+          expect(Math.hypot(a.x - b.x, a.y - b.y)).toBeGreaterThan(6)
+        }
+      }
+    }
+  })
+
   it('is missing for a pole that the feeder does not have', () => {
     expect(polePicture(feeder, trace, 'nowhere', FRAME)).toBeNull()
   })

@@ -43,8 +43,8 @@ export interface PolePicture {
 /** On a sphere; over a few kilometres that is near enough for a picture. */
 const M_PER_DEG = 111_195
 const LEAST_REACH_M = 120
-/** A road or gate farther than this is named in words, not drawn into the picture. */
-const MOST_REACH_M = 1600
+/** A road or gate this many times as far as the neighbours is told in words: they must stay apart. */
+const MOST_TIMES_AS_FAR = 2.5
 /** Room around what must be seen. */
 const SLACK = 1.25
 
@@ -78,7 +78,7 @@ export function polePicture(
     pxPerM,
     ...linesOf(feeder, trace, spot),
     poles,
-    access: feeder.access.map((one) => accessIn(one, spot, named, { widthPx, heightPx })),
+    access: accessesIn(feeder.access, spot, named, { widthPx, heightPx }),
     scale: scaleOf(pxPerM, widthPx / 3, units),
   }
 }
@@ -90,12 +90,14 @@ function neighbourIds(feeder: Feeder, trace: FeederTrace, poleId: string): Reado
 
 function reachM(feeder: Feeder, at: Position, neighbours: ReadonlySet<string>): number {
   const { road, gate } = accessToPole(at, feeder.access)
-  const ways = [
-    ...feeder.poles.filter(({ id }) => neighbours.has(id)).map((pole) => wayTo(at, pole.at)),
-    ...[road, gate].flatMap((found) => (found ? [found.way] : [])),
-  ]
-  const near = ways.map(({ distanceM }) => distanceM).filter((lengthM) => lengthM <= MOST_REACH_M)
-  return Math.max(LEAST_REACH_M, ...near) * SLACK
+  const neighboursM = feeder.poles
+    .filter(({ id }) => neighbours.has(id))
+    .map((pole) => wayTo(at, pole.at).distanceM)
+  const nearM = Math.max(LEAST_REACH_M, ...neighboursM)
+  const waysM = [road, gate]
+    .flatMap((found) => (found ? [found.way.distanceM] : []))
+    .filter((lengthM) => lengthM <= nearM * MOST_TIMES_AS_FAR)
+  return Math.max(nearM, ...waysM) * SLACK
 }
 
 type SpotOf = (at: Position) => PicturePoint
@@ -126,6 +128,21 @@ function linesOf(
 interface Room {
   readonly widthPx: number
   readonly heightPx: number
+}
+
+/** Each name keeps clear of the poles that are named, and of the names before it. */
+function accessesIn(
+  access: readonly Access[],
+  spot: SpotOf,
+  named: readonly PicturePoint[],
+  room: Room,
+): PictureAccess[] {
+  const taken = [...named]
+  return access.map((one) => {
+    const drawn = accessIn(one, spot, taken, room)
+    if (drawn.name) taken.push(drawn.name)
+    return drawn
+  })
 }
 
 function accessIn(
