@@ -8,7 +8,6 @@ import type { Hazard } from './job-plan.ts'
 
 /** A gate farther away than this is not taken to lie on the way, metres. */
 const GATE_WITHIN_M = 2000
-const MOST_LETTERS = 600
 const SOURCE = 'Roads, tracks and gates as recorded with the feeder; straight distances'
 
 /** The pole that lies farthest from a road, and the gates near the poles. */
@@ -61,10 +60,7 @@ function gatesNear(access: readonly Access[], poles: readonly PlacedPole[]): Haz
       return [
         {
           about: 'access' as const,
-          what: `Gate “${gate.name ?? gate.id}”: ${away} from the pole.${note}`.slice(
-            0,
-            MOST_LETTERS,
-          ),
+          what: `Gate “${gate.name ?? gate.id}”: ${away} from the pole.${note}`,
           pole: nearest.item.pole,
           source: SOURCE,
         },

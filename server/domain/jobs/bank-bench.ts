@@ -1,5 +1,5 @@
 import { type Complex, complex, divide } from '#domain/units/complex.ts'
-import { PHASES, type Phase } from '#domain/units/phases.ts'
+import { PHASES, type Phase, phasesOfMask } from '#domain/units/phases.ts'
 import { branchPower, nearVoltage } from '../electrical/branch-power.ts'
 import { compileNetwork } from '../electrical/compile-network.ts'
 import type { CompiledRegulator, Network } from '../electrical/network.ts'
@@ -33,6 +33,7 @@ export type BankSolution =
 /** A feeder with one bank in it, compiled once and solved as often as is asked. */
 export interface BankBench {
   readonly status: 'ready'
+  /** Of the bank, those on which power reaches it. */
   readonly phases: readonly Phase[]
   /**
    * Holds the bank at the given positions, neutral where none is given, or lets it follow its
@@ -55,20 +56,32 @@ export function bankBench(
   }
   const { network } = compiled
   const own = network.regulators.find(({ id }) => id === regulator.id)
-  if (!own || own.settings.phases.length === 0) {
+  const phases = own ? arriving(network, own) : []
+  if (!own || phases.length === 0) {
     return notSolved(`No power reaches span ${regulator.span}, on which the bank stands.`)
   }
   const sweep = new Sweep(network)
   return {
     status: 'ready',
-    phases: own.settings.phases,
-    solve: (loadCase, taps) => solveWith(sweep, own, loadCase, taps),
+    phases,
+    solve: (loadCase, taps) => solveWith({ sweep, own, phases }, loadCase, taps),
   }
 }
 
+/** Phases of the bank that bring voltage to it. */
+function arriving({ mask }: Network, { branch, settings }: CompiledRegulator): Phase[] {
+  const there = phasesOfMask(mask[branch] ?? 0)
+  return settings.phases.filter((phase) => there.includes(phase))
+}
+
+interface Setup {
+  readonly sweep: Sweep
+  readonly own: CompiledRegulator
+  readonly phases: readonly Phase[]
+}
+
 function solveWith(
-  sweep: Sweep,
-  own: CompiledRegulator,
+  { sweep, own, phases }: Setup,
   loadCase: LoadCase,
   taps: ByPhase<number> | 'controlled',
 ): BankSolution {
@@ -79,7 +92,7 @@ function solveWith(
   const { status, last } = controlTaps(sweep, 'aimed')
   switch (status) {
     case 'settled':
-      return { status: 'solved', units: unitsOf(sweep, bank) }
+      return { status: 'solved', units: unitsOf(sweep, bank, phases) }
     case 'not-converged':
       return notSolved(
         `The power flow does not converge in ${loadCase.name}; worst at ${sweep.network.nodeIds[last.worstNode] ?? 'an unknown node'}.`,
@@ -103,12 +116,15 @@ function banksWith(network: Network, bank: RegulatorBank): RegulatorBank[] {
   )
 }
 
-function unitsOf(sweep: Sweep, bank: RegulatorBank): ByPhase<SolvedUnit> {
-  const { branch, settings, taps } = bank
+function unitsOf(
+  sweep: Sweep,
+  { branch, taps }: RegulatorBank,
+  phases: readonly Phase[],
+): ByPhase<SolvedUnit> {
   const { nearCurrentA } = branchPower(sweep, branch)
   const load = nearVoltage(sweep, branch)
   const units: ByPhase<SolvedUnit> = {}
-  for (const phase of settings.phases) {
+  for (const phase of phases) {
     const index = PHASES.indexOf(phase)
     const gain = sweep.state.gain[branch * 3 + index] ?? Number.NaN
     const loadV = pair(load, index)

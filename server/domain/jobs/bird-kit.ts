@@ -58,7 +58,7 @@ function itemsToLookAt(scene: DraftScene, pole: string): KitLine[] {
     .toSorted((a, b) => (dueOf(a) ?? LATEST).localeCompare(dueOf(b) ?? LATEST))
     .map((item) => ({
       for: 'birds',
-      what: `Look at: ${item.what}`.slice(0, MOST_WHAT_LETTERS),
+      what: `Look at: ${item.what}`,
       count: 1,
       pole,
       note: lookNote(dueOf(item), scene.on),
@@ -66,7 +66,6 @@ function itemsToLookAt(scene: DraftScene, pole: string): KitLine[] {
 }
 
 const LATEST = '9999-12-31'
-const MOST_WHAT_LETTERS = 200
 
 function lookNote(dueOn: string | undefined, on: string): string {
   if (dueOn === undefined) return 'No interval is set for it.'

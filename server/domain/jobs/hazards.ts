@@ -3,17 +3,21 @@ import { accessHazards } from './access-hazards.ts'
 import { approachHazards } from './approach-hazards.ts'
 import { backfeedHazards } from './backfeed-hazards.ts'
 import { bypassInWords } from './bypass-current.ts'
+import { cutTo } from './cut-to.ts'
 import type { DraftScene } from './draft-scene.ts'
 import type { Hazard } from './job-plan.ts'
 import { nestHazards } from './nest-hazards.ts'
 import { weightHazards } from './weight-hazards.ts'
+
+/** As `Hazard` holds. */
+const MOST_LETTERS = 600
 
 /**
  * What a crew has to know before it starts, each with its source. The utility's own safety rules and
  * qualified workers govern; this list is not complete and cannot be.
  */
 export function hazardsOf(scene: DraftScene): Hazard[] {
-  return [
+  const hazards = [
     ...approachHazards(scene),
     ...bypassHazards(scene),
     ...backfeedHazards(scene),
@@ -22,6 +26,7 @@ export function hazardsOf(scene: DraftScene): Hazard[] {
     ...nestHazards(scene),
     ...accessHazards(scene),
   ]
+  return hazards.map((hazard) => ({ ...hazard, what: cutTo(MOST_LETTERS, hazard.what) }))
 }
 
 function bypassHazards({ bank, kind }: DraftScene): Hazard[] {

@@ -1,17 +1,27 @@
 import { bankKit } from './bank-kit.ts'
 import { birdKit } from './bird-kit.ts'
+import { cutTo } from './cut-to.ts'
 import { type DraftScene, isBankPole } from './draft-scene.ts'
 import type { KitLine } from './job-plan.ts'
 import { toolKit } from './tool-kit.ts'
 
+/** As `KitLine` holds. */
+const MOST_WHAT_LETTERS = 200
+const MOST_NOTE_LETTERS = 400
+
 /** What the truck has to carry: for the bank, for switching, for the birds, labels and tools. */
 export function kitList(scene: DraftScene): KitLine[] {
-  return [
+  const lines = [
     ...bankKit(scene),
     ...scene.works.flatMap((work) => birdKit(scene, work)),
     ...labelKit(scene),
     ...toolKit(scene),
   ]
+  return lines.map(({ note, what, ...line }) => ({
+    ...line,
+    what: cutTo(MOST_WHAT_LETTERS, what),
+    ...(note !== undefined && { note: cutTo(MOST_NOTE_LETTERS, note) }),
+  }))
 }
 
 function labelKit(scene: DraftScene): KitLine[] {

@@ -40,7 +40,7 @@ function inPieces(sentences: readonly string[]): string[] {
     const before = pieces.at(-1)
     const joined = before === undefined ? sentence : `${before} ${sentence}`
     if (before !== undefined && joined.length <= MOST_LETTERS) pieces[pieces.length - 1] = joined
-    else pieces.push(sentence.slice(0, MOST_LETTERS))
+    else pieces.push(sentence)
   }
   return pieces
 }

@@ -32,6 +32,10 @@ function bankNotes(
 ): string[] {
   const { ratingA } = regulator
   const highV = feeder.header.limits.highVolts120
+  const [first] = expected
+  const dark = first
+    ? [...regulator.phases].filter((name) => !first.readings.some(({ phase }) => phase === name))
+    : []
   const notes = expected.flatMap(({ caseName, readings }) => [
     ...readings
       .filter((reading) => isAtEnd(reading, regulator))
@@ -45,6 +49,11 @@ function bankNotes(
           `In ${caseName} phase ${phase} has ${loadVolts120.toFixed(1)} V right behind the bank, above the high limit of ${highV} V.`,
       ),
   ])
+  for (const phase of dark) {
+    notes.push(
+      `No power reaches the bank on phase ${phase} in the model: nothing is expected there.`,
+    )
+  }
   if (peakA !== null && ratingA !== undefined && peakA > ratingA) {
     notes.push(
       `${peakA.toFixed(0)} A are expected, more than the ${ratingA} A of a unit at full range.`,

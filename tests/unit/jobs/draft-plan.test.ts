@@ -95,6 +95,22 @@ describe('a plan', () => {
     expect(plans['retrofit round'].expected).toEqual([])
   })
 
+  it('stays within its form where names in the record are very long', () => {
+    const long = 'very long name '.repeat(60)
+    const equipment = skillet.equipment.map((item) =>
+      item.kind === 'solar' ? { ...item, name: long } : item,
+    )
+    const protections: Feeder['protections'] = [
+      { id: 'P', pole: 'S-144', kind: 'cover', what: long, state: 'on', on: '2026-01-01' },
+    ]
+    const feeder = { ...skillet, equipment, protections }
+    const poles = [{ pole: 'S-144', measures: [] }]
+    const words = wordsOf(onStanding('remove a bank', { feeder }).hazards, 'backfeed')
+    expect(words[0]).toMatch(/…$/)
+    const { kit } = plan({ kind: 'inspection', feeder, poles })
+    expect(kit[0]!.what).toMatch(/^Look at: very long name .*…$/)
+  })
+
   it('has no settings for a bank that goes', () => {
     expect(plans['remove a bank'].settings).toEqual([])
     expect(plans.inspection.settings).toEqual([])
@@ -122,6 +138,21 @@ describe('a plan', () => {
     const drafted = newBank({ feeder: heavy })
     expect(drafted.expected.map(({ caseId }) => caseId)).toEqual(['light', 'solar-noon'])
     expect(drafted.notes.join()).toMatch(/does not converge in Summer evening peak/)
+  })
+
+  it('has no readings for a phase that does not reach the bank, and says so', () => {
+    const { span } = bankAt(thimble, 'T-110')
+    const spans = thimble.spans.map((each) =>
+      each.id === span ? { ...each, phases: 'AB' as const } : each,
+    )
+    const regulator = bankAt(thimble, 'T-110')
+    const bank = { regulator, loopOhm: 0.1 }
+    const drafted = newBank({ feeder: { ...thimble, spans }, bank })
+    for (const { readings } of drafted.expected) {
+      expect(readings.map(({ phase }) => phase)).toEqual(['A', 'B'])
+    }
+    expect(drafted.notes.join()).toMatch(/No power reaches the bank on phase C/)
+    expect(drafted.mistakes.some(({ phase }) => phase === 'C')).toBe(false)
   })
 
   it('says where a unit comes to the end of its range', () => {
