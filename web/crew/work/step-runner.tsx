@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react'
+import { useState } from 'react'
 import { type StepPlace, stepsAt } from '#domain/jobs/job-run.ts'
 import { useMay } from '../../api/account.ts'
 import { counted } from '../../state/format.ts'
@@ -10,14 +10,16 @@ import { DoneStep } from './done-step.tsx'
 import { useFieldJob } from './field-job.ts'
 import { FieldMoves } from './field-moves.tsx'
 import type { FieldJob } from './fold-field-job.ts'
+import { keyOfPlace } from './key-of-place.ts'
 import { MoveConflicts } from './move-conflict.tsx'
 import { JobPhotos } from './photos/job-photos.tsx'
 import { RefusedEntries } from './refused-entries.tsx'
 import { RemarkForm } from './remark-form.tsx'
 import { SaidEntries } from './said-entries.tsx'
+import { StepCard } from './step-card.tsx'
 import { StepForm } from './step-form.tsx'
 import { StepList } from './step-list.tsx'
-import { placeInWords } from './step-words.ts'
+import { UnitChoice } from './unit-choice.tsx'
 import { UnitSwitches } from './unit-switches.tsx'
 import { ScreenKeptOn, WorkChoices } from './work-choices-part.tsx'
 import './work.css'
@@ -78,7 +80,7 @@ function OpenSteps({ field, poleId }: OpenProps) {
           <UnitSwitches run={run} poleId={poleId} phase={place.phase} />
           {isNext && (
             <StepForm
-              key={keyOf(place)}
+              key={keyOfPlace(place)}
               jobId={job.id}
               poleId={poleId}
               run={run}
@@ -100,71 +102,6 @@ function OpenSteps({ field, poleId }: OpenProps) {
       <ScreenKeptOn />
       <Folds field={field} poleId={poleId} places={places} shown={shown} onShow={look} />
     </>
-  )
-}
-
-interface ChoiceProps {
-  readonly places: readonly StepPlace[]
-  readonly shown: number
-  readonly onShow: (index: number) => void
-}
-
-/** A step that is done at each unit may begin at any of them. */
-function UnitChoice({ places, shown, onShow }: ChoiceProps) {
-  const open = places.flatMap((place, index) => (place.status === 'next' ? [{ place, index }] : []))
-  if (open.length < 2 || !open.some(({ index }) => index === shown)) return null
-  return (
-    <fieldset className="work-choices">
-      <legend>Units where this step is still to do</legend>
-      {open.map(({ place, index }) => (
-        <Button key={index} isPressed={index === shown} onClick={() => onShow(index)}>
-          {place.phase} phase
-        </Button>
-      ))}
-    </fieldset>
-  )
-}
-
-function keyOf({ step, phase }: StepPlace): string {
-  return `${step.id}~${phase ?? ''}`
-}
-
-interface CardProps {
-  readonly place: StepPlace
-  readonly index: number
-  readonly all: number
-  readonly children: ReactNode
-}
-
-function StepCard({ place, index, all, children }: CardProps) {
-  const { step, phase, status } = place
-  return (
-    <section className="step stack" aria-label="Step" data-hold={step.isHoldPoint}>
-      <ArrivingTitle of={keyOf(place)} className="step-place">
-        {placeInWords(index, all, phase)}
-      </ArrivingTitle>
-      <progress className="step-progress" max={all} value={index} aria-label="Steps gone through" />
-      {step.isHoldPoint && (
-        <p className="hold">
-          <span className="hold-sign" aria-hidden="true">
-            ■
-          </span>
-          <span>
-            <strong>Hold point.</strong>{' '}
-            {status === 'done'
-              ? 'It was passed with its readings.'
-              : 'Nothing after it is done before it is passed with its readings.'}
-          </span>
-        </p>
-      )}
-      <p className="step-text">{step.text}</p>
-      {step.hazard && (
-        <p className="step-hazard">
-          <strong>Hazard:</strong> {step.hazard}
-        </p>
-      )}
-      {children}
-    </section>
   )
 }
 
