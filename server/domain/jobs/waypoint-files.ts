@@ -68,7 +68,9 @@ const element = (name: string, text: string): string => `<${name}>${escaped(text
 
 function decimal(value: number): string {
   if (!Number.isFinite(value)) throw new Error(`Expected a finite coordinate, got ${value}.`)
-  return value.toFixed(PLACES).replace(/\.?0+$/, '')
+  let text = value.toFixed(PLACES)
+  while (text.endsWith('0')) text = text.slice(0, -1)
+  return text.endsWith('.') ? text.slice(0, -1) : text
 }
 
 const ENTITIES: Readonly<Record<string, string>> = {

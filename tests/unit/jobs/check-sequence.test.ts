@@ -54,7 +54,7 @@ describe('a change-out is refused', () => {
     ['open-source', 'The unit is still on the line'],
     ['test-dead', 'what is not grounded is not dead'],
     ['grounds-off', 'Grounds are on the unit'],
-    ['give-drive-power', 'The tap drive is inoperative'],
+    ['drive-inoperative-again', 'The tap drive can still move the unit off neutral'],
     ['prove-neutral-again', 'Neutral is not proven'],
     ['jumper-off', 'one step now shorts the series winding'],
     ['open-bypass', 'one step now shorts the series winding'],
