@@ -47,12 +47,15 @@ export function HandOverForm(props: Props) {
   const submit = (event: FormEvent) => {
     event.preventDefault()
     if (isFaulty) return
-    drafting.mutate(bodyOfHandOver(draft, origin, bank, units), {
-      onSuccess: (job) => {
-        handOverDrafts.keep(draftKey, null)
-        onDrafted(job)
-      },
-    })
+    const goOn = (job: Job) => {
+      handOverDrafts.keep(draftKey, null)
+      onDrafted(job)
+    }
+    // As a promise, since the new job in the list may take this form away before it is answered.
+    // A refusal is shown from the state of the request.
+    void drafting
+      .mutateAsync(bodyOfHandOver(draft, origin, bank, units))
+      .then(goOn, () => undefined)
   }
   return (
     <form className="stack job-form" aria-label={`Hand over ${what}`} noValidate onSubmit={submit}>

@@ -23,6 +23,7 @@ export function AsLeftView({ plan, record }: Props) {
         {asLeft.crew.length > 0 && `, by ${listed(asLeft.crew)}`}.
       </p>
       {asLeft.units.length > 0 && <Units units={asLeft.units} />}
+      <Settings asLeft={asLeft} />
       <Measures asLeft={asLeft} />
       {asLeft.remarks && <p>Remarks: {asLeft.remarks}</p>}
       <Signature asLeft={asLeft} />
@@ -68,6 +69,19 @@ function voltsPair(when: string, sourceV?: number, loadV?: number): string {
   if (sourceV === undefined && loadV === undefined) return ''
   const shown = (volts?: number) => (volts === undefined ? 'not read' : `${thousands(volts)} V`)
   return `source ${shown(sourceV)} and load ${shown(loadV)} ${when}`
+}
+
+function Settings({ asLeft: { settings } }: { readonly asLeft: AsLeft }) {
+  if (!settings) return null
+  const { bandCentreV, bandwidthV, delayS, rV, xV, ptRatio, ctPrimaryA, maxRaise, maxLower } =
+    settings
+  return (
+    <p>
+      Settings as left: {bandCentreV} V, bandwidth {bandwidthV} V, delay {delayS} s, R {rV} V, X{' '}
+      {xV} V, potential ratio {ptRatio}, current transformer {ctPrimaryA} A, at most {maxRaise}{' '}
+      raise and {maxLower} lower.
+    </p>
+  )
 }
 
 function Measures({ asLeft: { measures } }: { readonly asLeft: AsLeft }) {

@@ -1,5 +1,6 @@
 import { lazy, Suspense, useState } from 'react'
 import type { Job, JobAnswer } from '#contract/jobs.ts'
+import { ProblemError } from '#contract/read-answer.ts'
 import { missingForEnd, runOf, stepsCount } from '#domain/jobs/job-run.ts'
 import { useMay } from '../../api/account.ts'
 import { useJob, useJobChanges } from '../../api/jobs.ts'
@@ -7,6 +8,7 @@ import '../../birds/birds.css'
 import { Attachments } from '../../record/attachments.tsx'
 import { HistoryButton } from '../../record/history-button.tsx'
 import { Moment } from '../../record/moment.tsx'
+import { useFeeder } from '../../state/feeder.tsx'
 import { ArrivingTitle } from '../../ui/arriving-title.tsx'
 import { Button } from '../../ui/button.tsx'
 import { EmptyNote, ErrorNote, LoadingNote } from '../../ui/state-note.tsx'
@@ -19,6 +21,7 @@ import '../jobs.css'
 import { AsLeftView } from './as-left-view.tsx'
 import { DueWords } from './due-words.tsx'
 import { FieldWork } from './field-work.tsx'
+import { JobGone } from './job-gone.tsx'
 import { JobMoves } from './job-moves.tsx'
 
 const JobPacket = lazy(async () => ({
@@ -35,25 +38,38 @@ interface Props {
 /** One job: its state and the next step, what was done and left, and its plan. */
 export function JobPage({ jobId, backWords, onBack }: Props) {
   const { data, error, isPending, refetch } = useJob(jobId)
+  const { remove } = useJobChanges(useFeeder().feeder.header.id)
+  const deleted = remove.data ?? null
+  const isGone = deleted !== null || isNotFound(error)
   return (
     <section className="stack job-page" aria-label="Job">
       <div>
         <Button onClick={onBack}>{backWords}</Button>
       </div>
       {isPending && <LoadingNote what="Opening the job…" />}
-      {error && (
+      {isGone && <JobGone jobId={jobId} deleted={deleted} onRestored={() => remove.reset()} />}
+      {error && !isGone && (
         <ErrorNote
           title="The job could not be opened."
           error={error}
           onRetry={() => void refetch()}
         />
       )}
-      {data && <Opened answer={data} />}
+      {data && !isGone && <Opened answer={data} remove={remove} />}
     </section>
   )
 }
 
-function Opened({ answer }: { readonly answer: JobAnswer }) {
+function isNotFound(error: Error | null): boolean {
+  return error instanceof ProblemError && error.problem.code === 'not-found'
+}
+
+interface OpenedProps {
+  readonly answer: JobAnswer
+  readonly remove: ReturnType<typeof useJobChanges>['remove']
+}
+
+function Opened({ answer, remove }: OpenedProps) {
   const { job, entries, asLeft } = answer
   const { run } = runOf(
     job.plan,
@@ -71,7 +87,7 @@ function Opened({ answer }: { readonly answer: JobAnswer }) {
           {done} of {all} steps passed.
         </p>
       )}
-      {job.deletedAt === null && <JobMoves job={job} missing={missing} />}
+      <JobMoves job={job} missing={missing} />
       {hasBegun && <FieldWork job={job} entries={entries} missing={missing} />}
       {asLeft && <AsLeftView plan={job.plan} record={asLeft} />}
       {(job.closingNotes ?? []).length > 0 && (
@@ -98,7 +114,7 @@ function Opened({ answer }: { readonly answer: JobAnswer }) {
       )}
       <Plan job={job} isFolded={hasBegun} />
       {!hasBegun && <Photos job={job} />}
-      <JobFoot job={job} />
+      <JobFoot job={job} remove={remove} />
       <p className="small soft">
         A record and an aid, not an authority: setting, bypassing and covering is energized work.
         The utility’s own safety rules and qualified workers govern, with local codes, permits and
@@ -112,7 +128,7 @@ function JobHead({ job }: { readonly job: Job }) {
   const [isEditing, setIsEditing] = useState(false)
   const isBegun = headDrafts.use(job.id) !== null
   const mayChange = useMay('draft or change a job') && job.state !== 'closed'
-  const { title, plan, origin, crew, note, state, stateSince, reason, deletedAt } = job
+  const { title, plan, origin, crew, note, state, stateSince, reason } = job
   return (
     <>
       <ArrivingTitle of={job.id}>{title}</ArrivingTitle>
@@ -133,12 +149,10 @@ function JobHead({ job }: { readonly job: Job }) {
         {crew === '' ? '; no crew is named.' : `; ${crew}.`}
       </p>
       {note && <p>{note}</p>}
-      {deletedAt !== null && <DeletedNote job={job} />}
       {isEditing && mayChange ? (
         <JobHeadForm job={job} onDone={() => setIsEditing(false)} />
       ) : (
-        mayChange &&
-        deletedAt === null && (
+        mayChange && (
           <div>
             <Button onClick={() => setIsEditing(true)}>
               {isBegun ? 'Go on editing title and due date' : 'Edit title, due date, crew and note'}
@@ -147,17 +161,6 @@ function JobHead({ job }: { readonly job: Job }) {
         )
       )}
     </>
-  )
-}
-
-function DeletedNote({ job }: { readonly job: Job }) {
-  const mayRestore = useMay('delete or restore a job')
-  const { restore } = useJobChanges(job.feederId)
-  return (
-    <EmptyNote what="This job is deleted.">
-      {mayRestore && <Button onClick={() => restore.mutate(job)}>Restore it</Button>}
-      {restore.error && <ErrorNote title="Not restored." error={restore.error} />}
-    </EmptyNote>
   )
 }
 
@@ -196,10 +199,9 @@ function Plan({ job, isFolded }: { readonly job: Job; readonly isFolded: boolean
   )
 }
 
-function JobFoot({ job }: { readonly job: Job }) {
-  const { id, feederId, title, state, deletedAt } = job
-  const mayDelete = useMay('delete or restore a job') && state !== 'closed' && deletedAt === null
-  const { remove } = useJobChanges(feederId)
+function JobFoot({ job, remove }: { readonly job: Job } & Pick<OpenedProps, 'remove'>) {
+  const { id, feederId, title, state } = job
+  const mayDelete = useMay('delete or restore a job') && state !== 'closed'
   return (
     <>
       {remove.error && <ErrorNote title="Not deleted." error={remove.error} />}
