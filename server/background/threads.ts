@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os'
 import { MessageChannel } from 'node:worker_threads'
 import { Piscina } from 'piscina'
 import type { Progress, Threads, WorkFollow } from '../services/work-ports.ts'
+import type { JobTask } from './job-worker.ts'
 import type { ReadingJob, SitingJob } from './long-worker.ts'
 import type { SolvingJob } from './solve-worker.ts'
 import type { Leash } from './thread-job.ts'
@@ -26,12 +27,12 @@ export interface OpenThreads extends Threads {
  * JavaScript once built
  */
 export function openThreads(
-  workerFile: (name: 'long-worker' | 'solve-worker' | 'draft-worker') => URL,
+  workerFile: (name: 'long-worker' | 'solve-worker' | 'job-worker') => URL,
   threads = THREADS,
 ): OpenThreads {
   const long = openPool(workerFile('long-worker'), threads)
   const short = openPool(workerFile('solve-worker'), threads)
-  const drafting = openPool(workerFile('draft-worker'), threads)
+  const jobs = openPool(workerFile('job-worker'), threads)
   return {
     site: (feeder, request, follow) =>
       runLong<SitingJob>(long, { kind: 'site', feeder, request }, follow),
@@ -40,9 +41,10 @@ export function openThreads(
       const job: SolvingJob = { feeder, options }
       return short.run(job)
     },
-    draft: (input) => drafting.run(input),
+    draft: (input) => jobs.run({ kind: 'draft', input } satisfies JobTask),
+    build: (input) => jobs.run({ kind: 'build', input } satisfies JobTask),
     close: async () => {
-      await Promise.all([long.destroy(), short.destroy(), drafting.destroy()])
+      await Promise.all([long.destroy(), short.destroy(), jobs.destroy()])
     },
   }
 }

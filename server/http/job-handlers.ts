@@ -16,7 +16,11 @@ export function jobHandlers({
     },
     getJob: ({ params }) => jobs.get(params.jobId),
     changeJob: ({ params, body }, asker) => jobs.change(asker, params.jobId, body),
-    moveJob: ({ params, body }, asker) => jobs.move(asker, params.jobId, body),
+    moveJob: {
+      prepare: async ({ params, body }, asker) => ({
+        write: await jobs.prepareMove(asker, params.jobId, body),
+      }),
+    },
     sendEntries: async ({ params, body }, asker) => ({
       outcomes: await jobs.sendEntries(asker, params.jobId, body.entries),
     }),

@@ -8,7 +8,7 @@ const ENTRIES = {
   cli: 'server/cli/main.ts',
   'long-worker': 'server/background/long-worker.ts',
   'solve-worker': 'server/background/solve-worker.ts',
-  'draft-worker': 'server/background/draft-worker.ts',
+  'job-worker': 'server/background/job-worker.ts',
 }
 
 /** Loaded from node_modules: they hold native libraries or start worker files of their own. */

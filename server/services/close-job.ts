@@ -1,12 +1,21 @@
 import type { Feeder } from '#domain/feeder/feeder.ts'
-import { type AsBuilt, asBuilt } from '#domain/jobs/as-built.ts'
 import type { AsLeft } from '#domain/jobs/as-left.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import type { Job } from './job-ports.ts'
-import type { Ports, Stamp } from './ports.ts'
+import type { Ports, Stamp, Store } from './ports.ts'
 import { recordedFeeder } from './recorded-feeder.ts'
 import { Refusal } from './refusal.ts'
 import { settleWritten } from './settle-written.ts'
+import type { Built } from './work-ports.ts'
+
+type ClosingPorts = Pick<Ports, 'store' | 'threads'>
+
+/** What a job leaves, worked out on a state of the record. */
+export interface WorkedOut {
+  /** Of the newest entry about the feeder at that time: with another one, it counts no more. */
+  readonly recordHash: string
+  readonly built: Built
+}
 
 /** What closing wrote. */
 export interface Closed {
@@ -17,33 +26,49 @@ export interface Closed {
 }
 
 /**
- * Writes what was built: a new version of the feeder as it is recorded now, where the job changed it,
- * and what was put on or taken off for birds. Only in the transaction that closes the job.
+ * What the job leaves on the feeder as it is recorded now. For a large feeder this takes seconds, so it
+ * is worked out in a thread, and before the transaction that closes the job.
  *
  * @throws Refusal `wrong-state` where nobody signed for what was left, the feeder lacks its place, or
- * it could not be solved with the bank
+ * it would have an error with the bank
+ */
+export async function workOutClosing(
+  { store, threads }: ClosingPorts,
+  job: Job,
+): Promise<WorkedOut> {
+  const recordHash = await store.history.newestHashOf(job.feederId)
+  const asLeft = await signedAsLeft(store, job)
+  const { feeder } = await recordedFeeder(store, job.feederId)
+  refuseLostPlaces(feeder, job.plan, asLeft)
+  const built = await threads.build({ feeder, plan: job.plan, asLeft })
+  refuseUnbuilt(feeder, built, job.plan)
+  return { recordHash, built }
+}
+
+/**
+ * Writes what was built: a new version of the feeder where the job changed it, and what was put on or
+ * taken off for birds. Only in the transaction that closes the job.
+ *
+ * @param before null where it was not worked out yet
+ * @throws Refusal as `workOutClosing`, where the record changed since
  */
 export async function closeJob(
-  { store, newId }: Pick<Ports, 'store' | 'newId'>,
+  ports: ClosingPorts & Pick<Ports, 'newId'>,
   job: Job,
+  before: WorkedOut | null,
   stamp: Stamp,
 ): Promise<Closed> {
-  const asLeft = await signedAsLeft(store, job)
-  const { feeder, origin } = await recordedFeeder(store, job.feederId)
-  refuseLostPlaces(feeder, job.plan, asLeft)
-  const built = asBuilt(feeder, job.plan, asLeft)
-  refuseUnbuilt(feeder, built, job.plan)
-  for (const item of built.addItems) {
-    await store.protections.add(job.feederId, newId(), item, stamp)
-  }
-  await endItems(store, job.feederId, built.endItems, asLeft, stamp)
-  const feederVersionAfter = changesLine(feeder, built.feeder)
-    ? await store.feeders.add(await asOfFile(store, built.feeder), origin, stamp)
-    : null
+  const { store, newId } = ports
+  const { feederId } = job
+  const isCurrent = before?.recordHash === (await store.history.newestHashOf(feederId))
+  const { built } = before && isCurrent ? before : await workOutClosing(ports, job)
+  for (const item of built.addItems) await store.protections.add(feederId, newId(), item, stamp)
+  await endItems(store, job, built.endItems, stamp)
+  const feederVersionAfter = await keepEquipment(store, feederId, built.equipment, stamp)
   return { feederVersionAfter, closingNotes: built.notes }
 }
 
-async function signedAsLeft(store: Ports['store'], job: Job): Promise<AsLeft> {
+async function signedAsLeft(store: Store, job: Job): Promise<AsLeft> {
   const record = await store.asLeft.find(job.id)
   if (!record) {
     const detail = 'Nothing was said of what the crew left at the poles. That is entered first.'
@@ -70,34 +95,31 @@ function refuseLostPlaces({ poles, spans }: Feeder, plan: JobPlan, asLeft: AsLef
 }
 
 function lost(what: string): Refusal {
-  return new Refusal(
-    'wrong-state',
-    `${what} Put the feeder in the record right, then close the job.`,
-  )
+  const detail = `${what} Put the feeder in the record right, then close the job.`
+  return new Refusal('wrong-state', detail)
 }
 
-/** The feeder comes back as it was where it would have an error with the bank. */
-function refuseUnbuilt(before: Feeder, { feeder, notes }: AsBuilt, { bank, kind }: JobPlan): void {
-  if (!bank || feeder !== before) return
+/** The equipment stays as it was where the feeder would have an error with the bank. */
+function refuseUnbuilt(before: Feeder, { equipment, notes }: Built, { bank, kind }: JobPlan): void {
+  if (!bank || equipment !== null) return
   const oldId = (bank.standing ?? bank.regulator).id
   const isGone = !before.equipment.some(({ id }) => id === oldId)
   if (kind === 'remove a bank' && isGone) return
   throw new Refusal('wrong-state', `The job cannot be closed as it was left. ${notes.join(' ')}`)
 }
 
+/** Each from the day of the work on. */
 async function endItems(
-  store: Ports['store'],
-  feederId: string,
+  store: Store,
+  { id: jobId, feederId }: Job,
   ids: readonly string[],
-  { on }: AsLeft,
   stamp: Stamp,
 ): Promise<void> {
   if (ids.length === 0) return
-  const items = new Map((await store.protections.list(feederId)).map((item) => [item.id, item]))
-  for (const id of ids) {
-    const item = items.get(id)
-    if (!item) continue
-    const { id: _id, version, changedBy: _by, changedAt: _at, deletedAt: _deleted, ...body } = item
+  const on = (await store.asLeft.find(jobId))?.asLeft.on ?? stamp.at.slice(0, 10)
+  const items = (await store.protections.list(feederId)).filter(({ id }) => ids.includes(id))
+  for (const item of items) {
+    const { id, version, changedBy: _by, changedAt: _at, deletedAt: _deleted, ...body } = item
     const ended = { ...body, state: 'removed' as const, on }
     settleWritten(await store.protections.change(feederId, id, version, ended, stamp), {
       missing: `Feeder "${feederId}" has no guard, cover or perch "${id}".`,
@@ -106,17 +128,20 @@ async function endItems(
   }
 }
 
-/** Items, nests and finds are kept in the record, not in versions of the feeder. */
-function changesLine(before: Feeder, after: Feeder): boolean {
-  const text = ({ protections: _items, nests: _nests, incidents: _finds, ...line }: Feeder) =>
-    JSON.stringify(line)
-  return text(before) !== text(after)
+/** As a new version of the feeder, with its origin, and with all else that its file came with. */
+async function keepEquipment(
+  store: Store,
+  feederId: string,
+  equipment: Built['equipment'],
+  stamp: Stamp,
+): Promise<number | null> {
+  if (equipment === null) return null
+  const stored = await store.feeders.find(feederId)
+  if (!stored || isSame(stored.feeder.equipment, equipment)) return null
+  return store.feeders.add({ ...stored.feeder, equipment }, stored.origin, stamp)
 }
 
-/** With the items, nests and finds that the version before it came with. */
-async function asOfFile(store: Ports['store'], built: Feeder): Promise<Feeder> {
-  const before = await store.feeders.find(built.header.id)
-  if (!before) return built
-  const { protections, nests, incidents } = before.feeder
-  return { ...built, protections, nests, incidents }
+/** A job may leave a bank just as it stood. */
+function isSame(before: Feeder['equipment'], after: Feeder['equipment']): boolean {
+  return JSON.stringify(before) === JSON.stringify(after)
 }

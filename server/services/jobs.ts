@@ -14,7 +14,7 @@ import { findJob, missingJob } from './find-job.ts'
 import { sendEntries } from './job-entries.ts'
 import type { Job, NewJob } from './job-ports.ts'
 import { jobLister } from './list-jobs.ts'
-import { moveJob } from './move-job.ts'
+import { prepareMove } from './move-job.ts'
 import type { Ports, Store } from './ports.ts'
 import { Refusal } from './refusal.ts'
 import { settleWritten } from './settle-written.ts'
@@ -54,8 +54,9 @@ export function jobService(ports: Pick<Ports, 'store' | 'threads' | 'clock' | 'n
       })
     },
 
-    move: (asker: Asker, jobId: string, body: MoveJobBody): Promise<Job> =>
-      moveJob(ports, asker, jobId, body),
+    /** What long moves take is worked out at once; the move itself is made by what is given. */
+    prepareMove: (asker: Asker, jobId: string, body: MoveJobBody) =>
+      prepareMove(ports, asker, jobId, body),
 
     sendEntries: (asker: Asker, jobId: string, entries: readonly JobEntry[]) =>
       sendEntries(ports, asker, jobId, entries),

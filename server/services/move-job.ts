@@ -5,62 +5,96 @@ import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import { missingForEnd, runOf } from '#domain/jobs/job-run.ts'
 import { moveOf } from '#domain/jobs/job-state.ts'
 import { actorOf } from './actor-of.ts'
-import { closeJob } from './close-job.ts'
+import { closeJob, type WorkedOut, workOutClosing } from './close-job.ts'
 import { findJob, missingJob } from './find-job.ts'
-import type { Job } from './job-ports.ts'
+import type { Job, JobMoved } from './job-ports.ts'
 import { progressOf } from './job-progress.ts'
 import type { Ports, Stamp } from './ports.ts'
 import { Refusal } from './refusal.ts'
 import { settleWritten } from './settle-written.ts'
 
+type MovingPorts = Pick<Ports, 'store' | 'threads' | 'clock' | 'newId'>
+
 /**
- * Moves a job to another state. Closing writes feeder and bird record in the same transaction.
+ * Gives the move of a job to another state, after what takes long of it was worked out. The move itself
+ * looks whether it may be made; closing writes feeder and bird record in its transaction.
  *
  * @throws Refusal `not-found`, `stale-version`, `not-allowed` for the role, `malformed-request`
  * without a reason where one is needed, `wrong-state` where the move or the work is not there yet
  */
-export function moveJob(
-  ports: Pick<Ports, 'store' | 'clock' | 'newId'>,
+export async function prepareMove(
+  ports: MovingPorts,
   asker: Asker,
   jobId: string,
-  { version, to, reason = '', deviceAt }: MoveJobBody,
+  body: MoveJobBody,
+): Promise<() => Promise<Job>> {
+  const workedOut = body.to === 'closed' ? await workOutAhead(ports, asker, jobId, body) : null
+  return () => ports.store.together(() => move(ports, asker, jobId, body, workedOut))
+}
+
+/** Null for what will be refused, or was done before under the same key: only the move can tell. */
+async function workOutAhead(
+  ports: MovingPorts,
+  { role }: Asker,
+  jobId: string,
+  { version, to }: MoveJobBody,
+): Promise<WorkedOut | null> {
+  const job = await ports.store.jobs.find(jobId)
+  if (!job || job.deletedAt !== null || job.version !== version) return null
+  if (!moveOf(job.state, to) || !mayMoveTo(role, to)) return null
+  return workOutClosing(ports, job)
+}
+
+async function move(
+  ports: MovingPorts,
+  asker: Asker,
+  jobId: string,
+  body: MoveJobBody,
+  workedOut: WorkedOut | null,
 ): Promise<Job> {
   const { store, clock } = ports
-  return store.together(async () => {
-    const job = await findJob(store, jobId)
-    if (job.version !== version) return settleWritten({ status: 'stale', current: job }, WORDS)
-    refuseMove(asker, job, to, reason)
-    const stamp: Stamp = { actor: actorOf(asker), at: clock(), ...(deviceAt && { deviceAt }) }
-    const entries = (await store.jobs.entries(jobId)).map(({ entry }) => entry)
-    if (to === 'work done') refuseUnfinished(job, entries)
-    const { feederVersionAfter } = job
-    const closed =
-      to === 'closed'
-        ? { ...(await closeJob(ports, job, stamp)), progress: progressOf(job.plan, entries) }
-        : { feederVersionAfter }
-    const moved = { state: to, reason, ...closed }
-    return settleWritten(await store.jobs.move(jobId, version, moved, stamp), {
-      ...WORDS,
-      missing: missingJob(jobId),
-    })
-  })
+  const { version, to, reason = '', deviceAt } = body
+  const job = await mayBeMoved(store, asker, jobId, body)
+  const stamp: Stamp = { actor: actorOf(asker), at: clock(), ...(deviceAt && { deviceAt }) }
+  const entries = (await store.jobs.entries(jobId)).map(({ entry }) => entry)
+  if (to === 'work done') refuseUnfinished(job, entries)
+  const { feederVersionAfter } = job
+  const moved: JobMoved = {
+    ...{ state: to, reason, feederVersionAfter },
+    ...(to === 'closed' && {
+      ...(await closeJob(ports, job, workedOut, stamp)),
+      progress: progressOf(job.plan, entries),
+    }),
+  }
+  return settleWritten(await store.jobs.move(jobId, version, moved, stamp), wordsFor(jobId))
 }
 
-const WORDS = {
-  missing: 'There is no such job.',
-  wrongState: 'The job is deleted; restore it before you move it.',
+function wordsFor(jobId: string) {
+  return {
+    missing: missingJob(jobId),
+    wrongState: 'The job is deleted; restore it before you move it.',
+  }
 }
 
-function refuseMove({ role }: Asker, job: Job, to: Job['state'], reason: string): void {
-  const move = moveOf(job.state, to)
-  if (!move) {
+async function mayBeMoved(
+  store: Ports['store'],
+  { role }: Asker,
+  jobId: string,
+  { version, to, reason = '' }: MoveJobBody,
+): Promise<Job> {
+  const job = await findJob(store, jobId)
+  if (job.version !== version) {
+    return settleWritten({ status: 'stale', current: job }, wordsFor(jobId))
+  }
+  const known = moveOf(job.state, to)
+  if (!known) {
     const detail = `A job that is ${job.state} cannot become ${to}.`
     throw new Refusal('wrong-state', detail, { current: job })
   }
   if (!mayMoveTo(role, to)) {
     throw new Refusal('not-allowed', `The role ${role} may not say that a job is ${to}.`)
   }
-  if (!move.needsReason || reason !== '') return
+  if (!known.needsReason || reason !== '') return job
   throw new Refusal('malformed-request', 'Say why, so that others know what to do about it.', {
     faults: [{ at: 'body.reason', what: 'must say why' }],
   })

@@ -2,6 +2,8 @@ import type { Work, WorkKindName, WorkProblem, WorkState } from '#contract/work.
 import type { CaseSolution } from '#domain/electrical/solution.ts'
 import type { SolveOptions } from '#domain/electrical/solve-feeder.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
+import type { AsBuilt } from '#domain/jobs/as-built.ts'
+import type { AsLeft } from '#domain/jobs/as-left.ts'
 import type { PlanInput } from '#domain/jobs/draft-plan.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import type { SiteOutcome } from '#domain/siting/site-feeder.ts'
@@ -120,6 +122,18 @@ export interface Progress {
   readonly phase: string
 }
 
+/** What a job leaves, on the feeder as recorded. */
+export interface BuildInput {
+  readonly feeder: Feeder
+  readonly plan: JobPlan
+  readonly asLeft: AsLeft
+}
+
+export interface Built extends Omit<AsBuilt, 'feeder'> {
+  /** Null where the equipment stays as it was. */
+  readonly equipment: Feeder['equipment'] | null
+}
+
 /** Computing away from the thread that answers requests. */
 export interface Threads {
   site(feeder: Feeder, request: SiteRequest, follow: WorkFollow): Promise<SiteOutcome>
@@ -129,4 +143,6 @@ export interface Threads {
   solve(feeder: Feeder, options: SolveOptions): Promise<CaseSolution[]>
   /** The whole plan of a job. Does not wait for the long ones either. */
   draft(input: PlanInput): Promise<JobPlan>
+  /** What stands once a job is closed. */
+  build(input: BuildInput): Promise<Built>
 }

@@ -40,6 +40,7 @@ const threads = {
   readLayers: () => Promise.reject(new Error('no report reads layers')),
   solve: () => Promise.reject(new Error('no report solves anything')),
   draft: () => Promise.reject(new Error('no report drafts anything')),
+  build: () => Promise.reject(new Error('no report builds anything')),
 }
 
 async function endOf(work: Awaited<ReturnType<typeof open>>, id: string) {

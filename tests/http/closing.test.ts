@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import type { Actor } from '#contract/actor.ts'
 import type { DraftJobBody, Job } from '#contract/jobs.ts'
@@ -166,6 +167,17 @@ describe('closing a job on a bank', () => {
     expect((await feederNow()).version).toBe(2)
     const { job: now } = await server.call(routes.getJob, { params: { jobId: job.id } })
     expect(now).toEqual(job)
+  })
+
+  it('sent twice at the same time with one key is done once and answered the same', async () => {
+    const job = await doneJob(await proposedAt('P2', 'S2'), { units: UNITS, settings: SETTINGS })
+    const headers = { ...(await server.headersOf(SUPERVISOR)), 'idempotency-key': randomUUID() }
+    const body = { version: job.version, to: 'closed' as const }
+    const close = () => server.call(routes.moveJob, { params: { jobId: job.id }, body }, headers)
+    const [one, other] = await Promise.all([close(), close()])
+    expect(other).toEqual(one)
+    expect(await close()).toEqual(one)
+    expect((await feederNow()).version).toBe(2)
   })
 
   it('sent twice at the same time writes one version', async () => {
