@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest'
+import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import { JOB_KINDS } from '#domain/jobs/job-kind.ts'
+import { missingForEnd, offerEntry, runOf, startRun } from '#domain/jobs/job-run.ts'
 import { sequenceFor } from '#domain/jobs/sequence-for.ts'
 import { SHIPPED_SEQUENCES } from '#domain/jobs/sequences/shipped-sequences.ts'
 import type { StepSequence } from '#domain/jobs/step-sequence.ts'
+import { entriesThrough } from '../../support/walk-job.ts'
+import { machinePlan } from './machine-plan.ts'
 
 const items = SHIPPED_SEQUENCES.map((sequence) => ({ sequence, version: 0 }))
 const stepIds = (id: string) =>
@@ -68,6 +72,44 @@ describe('every order of steps that comes with the program', () => {
     }
   })
 })
+
+describe('worked from its first step to its last, every order of steps', () => {
+  const all = SHIPPED_SEQUENCES.flatMap(({ id, steps, forKinds }) =>
+    forKinds.map((kind) => [id, kind, machinePlan(steps, { kind })] as const),
+  )
+
+  it.each(all)('(%s, to %s) comes to its end with nothing missing', (_id, _kind, plan) => {
+    const { run, refused } = runOf(plan, entriesThrough(plan))
+    expect(refused).toEqual([])
+    expect(missingForEnd(run)).toEqual([])
+  })
+
+  /* Each hold point is tried once with nothing entered and once with every yes turned into a no. */
+  it.each(all)('(%s, to %s) stops at each hold point without its reading', (_id, _kind, plan) => {
+    let run = startRun(plan)
+    let tried = 0
+    for (const entry of entriesThrough(plan)) {
+      const steps = plan.poles[0]?.sequence.steps ?? []
+      const step = steps.find(({ id }) => entry.kind === 'step done' && id === entry.stepId)
+      if (entry.kind === 'step done' && step?.isHoldPoint) {
+        for (const values of [{}, turnedToNo(entry.values)]) {
+          const isChanged = JSON.stringify(values) !== JSON.stringify(entry.values)
+          if (isChanged) expect(offerEntry(run, { ...entry, values }).ok).toBe(false)
+        }
+        tried += 1
+      }
+      const offer = offerEntry(run, entry)
+      if (offer.ok) run = offer.run
+    }
+    expect(tried).toBeGreaterThan(2)
+  })
+})
+
+function turnedToNo(values: Extract<JobEntry, { kind: 'step done' }>['values']) {
+  return Object.fromEntries(
+    Object.entries(values).map(([id, value]) => [id, value === true ? false : value]),
+  )
+}
 
 describe('a change-out', () => {
   const ids = stepIds('change-out')
