@@ -243,6 +243,27 @@ describe('the bypass', () => {
     expect(why).toContain('45.0 V across it and about 900 A through a loop of 0.05 ohm')
   })
 
+  it('stays open where making the drive inoperative was left out: what is left out is not done', () => {
+    const order = [
+      step('run', { action: 'run to neutral' }),
+      step('drive', { action: 'make the tap drive inoperative', mayBeLeftOut: true }),
+      ...bypassOnly,
+    ]
+    const run = offered(startRun(machinePlan(order, { phases: 'A' })), done('r', 'run'))
+    const before = unitStatesAt(run, 'P2')
+    const after = offered(run, {
+      kind: 'step left out',
+      id: 'd',
+      at: '2031-05-06T14:00:00Z',
+      pole: 'P2',
+      stepId: 'drive',
+      why: 'no key',
+      signedBy: ['Ada Field'],
+    })
+    expect(unitStatesAt(after, 'P2')).toEqual(before)
+    expect(whyNot(after, done('b', 'bypass', { phase: 'A' }))).toContain('make it inoperative')
+  })
+
   it('of a gang of units closes only when each of them is proven', () => {
     const gang = step('gang', { action: 'close the bypass' })
     const why = whyNot(runWith(gang), done('e', 'gang'))
