@@ -10,7 +10,7 @@ import type { Route, RouteInput, RouteOutput } from '#contract/route.ts'
 import { writeFeederFolder } from '../../server/layer-files/feeder-folder.ts'
 import { type RunningServer, type ServerOptions, startServer } from '../../server/main.ts'
 import { enterDemo } from '../support/enter-demo.ts'
-import { freshDatabase } from '../support/fresh-database.ts'
+import { tabledDatabase } from '../support/fresh-database.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
 
 const demo = (role: DemoRole) => ({ id: `demo-${role}`, role })
@@ -70,7 +70,7 @@ export async function makeGeodata(folder: string): Promise<string> {
  */
 export async function startTestServer(options: ServerOptions = {}): Promise<TestServer> {
   const folder = await mkdtemp(join(tmpdir(), 'crossarm-http-'))
-  const fresh = options.dataFolder ? null : await freshDatabase()
+  const fresh = options.dataFolder ? null : await tabledDatabase()
   const server = await startServer({
     port: 0,
     dataFolder: join(folder, 'data'),

@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { afterEach, beforeEach } from 'vitest'
 import type { Stamp } from '../../server/services/ports.ts'
 import { type OpenStore, openStore, type StoreOptions } from '../../server/store/open-store.ts'
-import { type FreshDatabase, freshDatabase } from '../support/fresh-database.ts'
+import { type FreshDatabase, tabledDatabase } from '../support/fresh-database.ts'
 
 export interface TemporaryStore {
   readonly folder: string
@@ -22,7 +22,7 @@ export function temporaryStore(): TemporaryStore {
   let store: OpenStore
   beforeEach(async () => {
     folder = await mkdtemp(join(tmpdir(), 'crossarm-store-'))
-    fresh = await freshDatabase()
+    fresh = await tabledDatabase()
     const { databaseUrl } = fresh
     options = { dataFolder: folder, ...(databaseUrl && { databaseUrl }) }
     store = await openStore(options)

@@ -1,5 +1,9 @@
 import { randomUUID } from 'node:crypto'
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import pg from 'pg'
+import { openStore } from '../../server/store/open-store.ts'
 import { POSTGRES_VARIABLE } from './postgres-server.ts'
 
 /** Set by the part of the test run that repeats the tests of store and server on PostgreSQL. */
@@ -19,10 +23,34 @@ export interface FreshDatabase {
 
 /** An empty database for one test. */
 export async function freshDatabase(kind = TESTED_KIND): Promise<FreshDatabase> {
-  if (kind === 'SQLite') return { drop: async () => undefined }
+  return kind === 'SQLite' ? ON_SQLITE : makeDatabase('template0')
+}
+
+/** A database for one test with all tables in it and no row, as the newest steps leave it. */
+export async function tabledDatabase(): Promise<FreshDatabase> {
+  if (TESTED_KIND === 'SQLite') return ON_SQLITE
+  withTables ??= takeAllSteps()
+  return makeDatabase(await withTables)
+}
+
+const ON_SQLITE: FreshDatabase = { drop: async () => undefined }
+
+/** Taking all steps takes longer than copying what they made, so it is done once. */
+let withTables: Promise<string> | null = null
+
+async function takeAllSteps(): Promise<string> {
+  const { databaseUrl } = await makeDatabase('template0')
+  const folder = await mkdtemp(join(tmpdir(), 'crossarm-steps-'))
+  const store = await openStore({ dataFolder: folder, ...(databaseUrl && { databaseUrl }) })
+  await store.close()
+  await rm(folder, { recursive: true, force: true })
+  return nameIn(databaseUrl ?? '')
+}
+
+async function makeDatabase(template: string): Promise<FreshDatabase> {
   const server = new URL(process.env[POSTGRES_VARIABLE] ?? '')
   const name = `test_${randomUUID().replaceAll('-', '')}`
-  await ask(server, `create database ${name} template template0`)
+  await ask(server, `create database ${name} template ${template}`)
   const url = new URL(server)
   url.pathname = `/${name}`
   return {
@@ -30,6 +58,8 @@ export async function freshDatabase(kind = TESTED_KIND): Promise<FreshDatabase> 
     drop: () => ask(server, `drop database if exists ${name} with (force)`),
   }
 }
+
+const nameIn = (databaseUrl: string) => new URL(databaseUrl).pathname.slice(1)
 
 async function ask(server: URL, statement: string): Promise<void> {
   const client = new pg.Client({ connectionString: server.href })
