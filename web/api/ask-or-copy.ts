@@ -176,8 +176,16 @@ function shown<Name extends RouteName>(
   return answer
 }
 
+/** A copy that the device cannot read now is none; the person is told why no answer came. */
+function findAnswer<Name extends RouteName>(
+  name: Name,
+  input: Input<Name>,
+): Promise<Found<Output<Name>> | null> {
+  return newestCopy(name, input).catch(() => null)
+}
+
 /** The newest copy that holds the answer, also one of a wider question; null where none does. */
-async function findAnswer<Name extends RouteName>(
+async function newestCopy<Name extends RouteName>(
   name: Name,
   input: Input<Name>,
 ): Promise<Found<Output<Name>> | null> {

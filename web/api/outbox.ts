@@ -8,6 +8,7 @@ import { addItem, changeItem, dropItems, fileOfItem, itemsOf } from '../device/o
 import { lastPerson, personHere } from '../device/person.ts'
 import { randomId } from '../device/random-id.ts'
 import { shareValue, useShared } from '../device/shared-value.ts'
+import { measureRoom } from '../device/storage-room.ts'
 import { problemOfOldItem, sendWaiting } from './send-waiting.ts'
 import { knownMe, onMe, onSignedIn } from './signed-in.ts'
 
@@ -62,6 +63,7 @@ export async function putInOutbox<Name extends RouteName>(
   const enteredAt = new Date().toISOString()
   const entered = { id, personId, enteredAt, what, jobId, feederId, name, input: rest }
   const item = await addItem(entered, file)
+  if (file) void measureRoom()
   void sendOutbox()
   return shownItem(item)
 }

@@ -26,15 +26,8 @@ export async function openPage() {
     noteSignedIn,
     trouble: () => deviceTrouble.get(),
     /** Asks who is signed in, as every page does first. */
-    enter: async () => {
-      const me = await queryClient.fetchQuery({
-        queryKey: ME,
-        queryFn: () => call('getMe', {}),
-        retry: false,
-      })
-      await outbox.sendOutbox()
-      return me
-    },
+    enter: () =>
+      queryClient.fetchQuery({ queryKey: ME, queryFn: () => call('getMe', {}), retry: false }),
     /** The person's items as they lie on the device. */
     items: () => items.itemsOf(personHere.get() ?? ''),
     /** Stops following; what is under way goes on, as in a window that is closed. */

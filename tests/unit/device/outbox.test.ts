@@ -102,6 +102,18 @@ describe('what is entered without signal', () => {
     expect(await recorded()).toEqual(['kept over night'])
   })
 
+  it('is sent by itself at the next start', async () => {
+    const first = await enteredPage()
+    wire.weather = 'no signal'
+    await enterCover(first, 'from yesterday')
+    await first.outbox.sendOutbox()
+    first.close()
+    wire.weather = 'clear'
+    const second = await enteredPage()
+    await vi.waitFor(async () => expect(await states(second)).toEqual(['kept']))
+    expect(await recorded()).toEqual(['from yesterday'])
+  })
+
   it('is sent by itself when the server is found again', async () => {
     const here = await enteredPage()
     wire.weather = 'no signal'
