@@ -1,10 +1,10 @@
-import { AxeBuilder } from '@axe-core/playwright'
 import mgrs from 'mgrs'
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { CaseSolution } from '#domain/electrical/solution.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Pole } from '#domain/feeder/pole.ts'
+import { modelFeeder } from '../../web/state/feeder-model.ts'
 import { readDemoFeeder } from '../support/demo-feeder.ts'
 import {
   type DeskPage,
@@ -14,6 +14,7 @@ import {
   seriousFindings,
 } from '../support/desk-page.ts'
 import { deskSession } from '../support/desk-session.ts'
+import { lowContrast } from '../support/gloves-and-sun.ts'
 
 const FEEDER = 'thimble'
 const session = deskSession()
@@ -30,7 +31,10 @@ beforeAll(async () => {
 const openCrew = (rest = '', options = {}): Promise<DeskPage> =>
   session.open(`&feeder=${FEEDER}&person=crew${rest}`, options)
 
-const search = (page: Page) => page.getByLabel('Pole id or coordinates')
+/** With the tab open on which poles are found. */
+const openFinder = (options = {}): Promise<DeskPage> => openCrew('&view=pole%20finder', options)
+
+const search = (page: Page) => page.getByLabel('Pole id, job or coordinates')
 const rows = (page: Page) => page.getByRole('list', { name: 'Poles found' }).getByRole('button')
 const PHONE_OPTIONS = { viewport: PHONE, hasTouch: true, isMobile: true }
 
@@ -45,7 +49,7 @@ function groundDistanceM(a: readonly number[], b: readonly number[]): number {
 
 describe('finding a pole', () => {
   it('by a scrap of its id lists it and opens it with its neighbours up and down the line', async () => {
-    const { page, complaints } = await openCrew('', PHONE_OPTIONS)
+    const { page, complaints } = await openFinder(PHONE_OPTIONS)
     await search(page).fill(pole.id.replace(/^\D+/, ''))
     await rows(page).filter({ hasText: pole.id }).first().click()
     const panel = page.getByRole('article', { name: `Pole ${pole.id}` })
@@ -60,14 +64,14 @@ describe('finding a pole', () => {
   })
 
   it('by US National Grid gives the pole that stands there first', async () => {
-    const { page } = await openCrew()
+    const { page } = await openFinder()
     await search(page).fill(mgrs.forward([...pole.at]))
     await page.getByText('read as US National Grid').waitFor()
     expect(await rows(page).first().textContent()).toContain(pole.id)
   })
 
   it('by degrees in any form gives the pole that stands there first', async () => {
-    const { page } = await openCrew()
+    const { page } = await openFinder()
     const [lon, lat] = pole.at
     const minutes = (value: number) => ((Math.abs(value) % 1) * 60).toFixed(4)
     const typed = [
@@ -82,7 +86,7 @@ describe('finding a pole', () => {
   })
 
   it('by nonsense says what can be typed, and by a far place that nothing is near', async () => {
-    const { page } = await openCrew()
+    const { page } = await openFinder()
     await search(page).fill('no such pole')
     await page.getByText('does not read as coordinates').waitFor()
     await search(page).fill('43.5 107.2')
@@ -96,7 +100,7 @@ describe('the position of the device', () => {
   it('puts the nearest pole first, with its distance and bearing', async () => {
     const [lon, lat] = pole.at
     const device = { longitude: lon + 0.0011, latitude: lat + 0.0004, accuracy: 8 }
-    const { page } = await openCrew('', {
+    const { page } = await openFinder({
       ...PHONE_OPTIONS,
       geolocation: device,
       permissions: ['geolocation'],
@@ -122,7 +126,7 @@ describe('the position of the device', () => {
   })
 
   it('that the browser keeps back is told in plain words, with what to do instead', async () => {
-    const { page } = await openCrew()
+    const { page } = await openFinder()
     await page.getByRole('button', { name: /Near me/ }).click()
     await page.getByText('does not let this page know your position').waitFor()
     await page.getByText('or type coordinates').waitFor()
@@ -130,6 +134,50 @@ describe('the position of the device', () => {
 })
 
 describe('the page of a pole', () => {
+  it('turns its needle with the compass of the device, and says how sure that is', async () => {
+    const [lon, lat] = pole.at
+    const { page } = await openCrew(`&pole=${pole.id}`, {
+      ...PHONE_OPTIONS,
+      // Due south of the pole, so that it bears north.
+      geolocation: { longitude: lon, latitude: lat - 0.001, accuracy: 5 },
+      permissions: ['geolocation'],
+    })
+    await page.getByRole('button', { name: /Near me/ }).click()
+    const place = page.getByRole('region', { name: 'Where it stands' })
+    await place.getByText(/ft, 0° true, north/).waitFor()
+    await place.getByText('Arrows: north is up, as on the map.').waitFor()
+    await place.getByRole('button', { name: 'Turn the arrows with me' }).click()
+    // Turned a quarter against the clock, alpha is 90° and the device points west.
+    await page.evaluate(() => {
+      const turned = { alpha: 90, beta: 0, gamma: 0, absolute: true }
+      window.dispatchEvent(new DeviceOrientationEvent('deviceorientationabsolute', turned))
+    })
+    await place.getByText('it does not say how far it may be off').waitFor()
+    await place.getByText('to the right').waitFor()
+    const turn = await place.locator('.crew-way .way-arrow').getAttribute('transform')
+    expect(turn).toMatch(/^rotate\((90|-270)\.0 /)
+    await place.getByRole('button', { name: 'Back to north up' }).click()
+    await place.getByText('Arrows: north is up').waitFor()
+  })
+
+  it('asked whether it is this pole, points to the one that has what the crew sees', async () => {
+    const model = modelFeeder(feeder)
+    const hung = feeder.equipment.find(
+      ({ kind, pole: at }) => kind === 'recloser' && model.downstreamOf.has(at),
+    )
+    const wanted = model.downstreamOf.get(hung?.pole ?? '')?.[0] ?? ''
+    const { page } = await openCrew(`&pole=${wanted}`, PHONE_OPTIONS)
+    const check = page.getByRole('region', { name: 'Is this the pole?' })
+    await check.getByRole('button', { name: 'Check by what you see' }).click()
+    await check.getByText('2 answers, and this says').waitFor()
+    const question = (words: string) => check.getByRole('group', { name: words })
+    await question('a recloser').getByRole('button', { name: 'Yes' }).click()
+    await question(`the tag ${hung?.pole} on`).getByRole('button', { name: 'No' }).click()
+    await check.getByText(`Other pole likely: ${hung?.pole} (one up)`).waitFor()
+    await check.getByRole('button', { name: `Open pole ${hung?.pole}` }).click()
+    await page.getByRole('article', { name: `Pole ${hung?.pole}` }).waitFor()
+  })
+
   it('copies its US National Grid reference with one tap', async () => {
     const { page } = await openCrew(`&pole=${pole.id}`, {
       permissions: ['clipboard-read', 'clipboard-write'],
@@ -183,7 +231,7 @@ describe('the page of a pole', () => {
       await mapIsIdle(page)
       await keepPicture(page, `crew-pole-${name}`)
       expect(await seriousFindings(page)).toEqual([])
-      expect(await lowContrast(page)).toEqual([])
+      expect(await lowContrast(page, '.crew')).toEqual([])
       expect(complaints).toEqual([])
     }
   })
@@ -195,12 +243,3 @@ describe('the page of a pole', () => {
     await search(page).waitFor()
   })
 })
-
-/** Texts of the crew's desk under 7:1, the enhanced contrast of WCAG 2.2 (criterion 1.4.6). */
-async function lowContrast(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    .include('.crew')
-    .withRules(['color-contrast-enhanced'])
-    .analyze()
-  return violations.flatMap(({ nodes }) => nodes.map(({ html }) => html))
-}

@@ -4,6 +4,7 @@ import { PoleStateMark } from '../birds/pole-state-mark.tsx'
 import { PoleTopDrawing } from '../birds/pole-top-drawing.tsx'
 import { usePoleBirds } from '../birds/use-pole-birds.ts'
 import { ErrorNote, LoadingNote } from '../ui/state-note.tsx'
+import { CrewFold } from './crew-fold.tsx'
 
 /** What stands open for birds on a pole, for whoever works there anyway. */
 export function PoleBirds({ pole }: { readonly pole: Pole }) {
@@ -21,14 +22,13 @@ export function PoleBirds({ pole }: { readonly pole: Pole }) {
           </p>
           <OpenPairsNote birds={found} />
           {found.assessment.poleTop && (
-            <details>
-              <summary>Drawing of the pole top</summary>
+            <CrewFold title="Drawing of the pole top">
               <PoleTopDrawing
                 parts={found.assessment.poleTop.parts}
                 pairs={found.assessment.pairs}
                 settings={found.settings}
               />
-            </details>
+            </CrewFold>
           )}
         </>
       )}

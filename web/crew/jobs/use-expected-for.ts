@@ -1,10 +1,13 @@
-import { keepPreviousData, useQuery } from '@tanstack/react-query'
+import { useQuery } from '@tanstack/react-query'
 import type { BankWork } from '#domain/jobs/job-plan.ts'
 import { type OpenFeeder, useFeeder } from '../../state/feeder.tsx'
 import { callSolver } from '../../workers/solver-client.ts'
 import type { ExpectedForReadOff, ReadOff } from '../../workers/solver-functions.ts'
 
-/** What meters should show for what is read off, solved on this device; nothing asked where it is null. */
+/**
+ * What meters should show for what is read off, solved on this device; nothing asked where it is
+ * null. What belongs to an earlier reading is never shown beside a newer one.
+ */
 export function useExpectedFor(bank: BankWork, readOff: ReadOff | null) {
   const open = useFeeder()
   const key = `${open.feeder.header.id}@${open.version}`
@@ -12,7 +15,6 @@ export function useExpectedFor(bank: BankWork, readOff: ReadOff | null) {
     queryKey: ['expected-for', key, bank, readOff],
     queryFn: ({ signal }) => solve(key, open, bank, readOff, signal),
     enabled: readOff !== null,
-    placeholderData: keepPreviousData,
     staleTime: Number.POSITIVE_INFINITY,
     gcTime: 60_000,
     networkMode: 'always',

@@ -1,48 +1,36 @@
-import { type ChangeEvent, useId, useState } from 'react'
-import type { Feeder } from '#domain/feeder/feeder.ts'
+import { type ChangeEvent, useEffect, useId, useMemo, useState } from 'react'
 import { useFeederList } from '../../api/feeders.ts'
 import { select } from '../../state/selection.ts'
 import { Button } from '../../ui/button.tsx'
 import { List, ListRow } from '../../ui/list.tsx'
+import type { SearchedFeeder } from '../crew-search.ts'
 import { viewText } from '../crew-view.ts'
 import { CameraView } from './camera-view.tsx'
+import { type LabelLeads, labelLeads } from './label-leads.ts'
 import { type LabelMeaning, readLabel } from './label-text.ts'
 import { readPhoto } from './read-label-image.ts'
 import './scan.css'
 
 interface Props {
-  readonly feeders: readonly Feeder[]
-}
-
-interface Outcome {
-  readonly words: string
-  /** Feeders that have the pole of a label that names none. */
-  readonly among?: { readonly poleId: string; readonly feeders: readonly Feeder['header'][] }
+  readonly feeders: readonly SearchedFeeder[]
 }
 
 /** Opens what a QR label names: by the camera, or from a photo of the label. */
 export function ScanLabel({ feeders }: Props) {
   const [isScanning, setIsScanning] = useState(false)
-  const [outcome, setOutcome] = useState<Outcome | null>(null)
-  const known = useFeederList().data
-  const fileId = useId()
-
+  const [meant, setMeant] = useState<LabelMeaning | null>(null)
+  const listed = useFeederList().data
+  // A feeder that arrives later may be the one that the label is of.
+  const leads = useMemo(
+    () => meant && labelLeads(meant, feeders, listed ?? []),
+    [meant, feeders, listed],
+  )
+  useEffect(() => {
+    if (leads && openLed(leads)) setMeant(null)
+  }, [leads])
   const take = (text: string) => {
     setIsScanning(false)
-    setOutcome(openMeant(readLabel(text), feeders, known ?? []))
-  }
-  const choosePhoto = async ({ target }: ChangeEvent<HTMLInputElement>) => {
-    const [file] = target.files ?? []
-    if (!file) return
-    setOutcome({ words: `Looking for a code in ${file.name}…` })
-    const text = await readPhoto(file).catch(() => null)
-    target.value = ''
-    if (text !== null) take(text)
-    else {
-      setOutcome({
-        words: `No QR code could be read in ${file.name}. Take it again from nearer and without glare, or type the id.`,
-      })
-    }
+    setMeant(readLabel(text))
   }
   return (
     <section className="stack" aria-label="Scan a label">
@@ -52,86 +40,92 @@ export function ScanLabel({ feeders }: Props) {
         <div className="row">
           <Button
             onClick={() => {
-              setOutcome(null)
+              setMeant(null)
               setIsScanning(true)
             }}
           >
             Scan a label
           </Button>
-          <label className="button scan-file" htmlFor={fileId}>
-            From a photo
-          </label>
-          <input
-            id={fileId}
-            className="visually-hidden"
-            type="file"
-            accept="image/*"
-            onChange={(event) => void choosePhoto(event)}
-          />
+          <FromPhoto onText={take} onNothing={(words) => setMeant({ kind: 'other', words })} />
         </div>
       )}
-      {outcome && (
-        <div className="state-note" role="status">
-          <span>{outcome.words}</span>
-          {outcome.among && <Among {...outcome.among} />}
-        </div>
-      )}
+      {leads && <Led leads={leads} />}
     </section>
   )
 }
 
-function Among({ poleId, feeders }: NonNullable<Outcome['among']>) {
+interface PhotoProps {
+  readonly onText: (text: string) => void
+  readonly onNothing: (words: string) => void
+}
+
+function FromPhoto({ onText, onNothing }: PhotoProps) {
+  const id = useId()
+  const choose = async ({ target }: ChangeEvent<HTMLInputElement>) => {
+    const [file] = target.files ?? []
+    if (!file) return
+    onNothing(`Looking for a code in ${file.name}…`)
+    const text = await readPhoto(file).catch(() => null)
+    target.value = ''
+    if (text !== null) onText(text)
+    else {
+      onNothing(
+        `No QR code could be read in ${file.name}. Take it again from nearer and without glare, or type the id.`,
+      )
+    }
+  }
   return (
-    <List label={`Feeders with a pole ${poleId}`}>
-      {feeders.map(({ id, name }) => (
-        <ListRow key={id} onChoose={() => openPole(id, poleId)}>
-          {name}
-        </ListRow>
-      ))}
-    </List>
+    <>
+      <label className="button scan-file" htmlFor={id}>
+        From a photo
+      </label>
+      <input
+        id={id}
+        className="visually-hidden"
+        type="file"
+        accept="image/*"
+        onChange={(event) => void choose(event)}
+      />
+    </>
   )
 }
 
-function openPole(feeder: string, pole: string): void {
-  select({ feeder, pole, view: viewText({ part: 'pole finder' }) })
+function Led({ leads }: { readonly leads: LabelLeads }) {
+  if (leads.to === 'nothing') {
+    return (
+      <p className="state-note" role="status">
+        {leads.words}
+      </p>
+    )
+  }
+  if (leads.to !== 'choice') return null
+  const { poleId, among } = leads
+  return (
+    <div className="state-note">
+      <span role="status">
+        The label says {poleId}. More than one feeder has such a pole: choose.
+      </span>
+      <List label={`Feeders with a pole ${poleId}`}>
+        {among.map(({ id, name }) => (
+          <ListRow key={id} onChoose={() => openLed({ to: 'pole', poleId, feederId: id })}>
+            {name}
+          </ListRow>
+        ))}
+      </List>
+    </div>
+  )
 }
 
-/** Opens what is meant; says what it was, or why it cannot be opened here. */
-function openMeant(
-  meant: LabelMeaning,
-  feeders: readonly Feeder[],
-  known: readonly { readonly id: string }[],
-): Outcome | null {
-  if (meant.kind === 'other') return { words: meant.words }
-  const { feederId } = meant
-  if (
-    feederId !== null &&
-    ![...known, ...feeders.map(({ header }) => header)].some(({ id }) => id === feederId)
-  ) {
-    return { words: `The label is of feeder ${feederId}, which is not here.` }
+/** Opens the pole or the job, where the label leads to one; tells whether it did. */
+function openLed(leads: LabelLeads): boolean {
+  if (leads.to === 'pole') {
+    const view = viewText({ part: 'pole finder' })
+    select({ feeder: leads.feederId, pole: leads.poleId, view })
+    return true
   }
-  if (meant.kind === 'job') {
-    const view = viewText({ part: 'job', jobId: meant.jobId })
-    select({ ...(feederId !== null && { feeder: feederId }), view, pole: null })
-    return null
-  }
-  const { poleId } = meant
-  if (feederId !== null) {
-    openPole(feederId, poleId)
-    return null
-  }
-  const having = feeders
-    .filter(({ poles }) => poles.some(({ id }) => id === poleId))
-    .map(({ header }) => header)
-  const [only] = having
-  if (!only)
-    return { words: `The label says ${poleId}. No feeder that this device knows has such a pole.` }
-  if (having.length > 1) {
-    return {
-      words: `The label says ${poleId}. More than one feeder has such a pole: choose.`,
-      among: { poleId, feeders: having },
-    }
-  }
-  openPole(only.id, poleId)
-  return null
+  if (leads.to !== 'job') return false
+  const { feederId, jobId } = leads
+  const view = viewText({ part: 'job', jobId })
+  select({ ...(feederId !== null && { feeder: feederId }), view, pole: null })
+  return true
 }
