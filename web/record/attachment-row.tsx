@@ -69,12 +69,12 @@ export function AttachmentRow({ attachment, onOpen, onDeleted }: Props) {
 /** A photo opens in the page; a report is saved by the browser, since nothing is run in the page. */
 function Thumbnail({ attachment, onOpen }: Pick<Props, 'attachment' | 'onOpen'>) {
   const { id, mediaType, fileName, note } = attachment
-  const address = useFileAddress(id) ?? undefined
+  const fileAddress = useFileAddress(id) ?? undefined
   if (mediaType === 'application/pdf') {
     return (
       <a
         className="attachment-thumb"
-        href={address}
+        href={fileAddress}
         download={fileName}
         aria-label={`Save the report ${fileName}`}
       >
@@ -90,7 +90,7 @@ function Thumbnail({ attachment, onOpen }: Pick<Props, 'attachment' | 'onOpen'>)
       aria-label={`Open the photo ${fileName}`}
       onClick={onOpen}
     >
-      <img src={address} alt={note || fileName} loading="lazy" />
+      <img src={fileAddress} alt={note || fileName} loading="lazy" />
     </button>
   )
 }
