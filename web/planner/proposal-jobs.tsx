@@ -12,7 +12,7 @@ import { counted, listed } from '../state/format.ts'
 import { select, useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
 import { List } from '../ui/list.tsx'
-import { ErrorNote } from '../ui/state-note.tsx'
+import { ErrorNote, LoadingNote } from '../ui/state-note.tsx'
 import { handedBankOf, viewOfHandOver } from './hand-over-view.ts'
 import { useTrialBanks } from './use-trial-banks.ts'
 
@@ -30,7 +30,7 @@ export function ProposalJobs({ saved }: { readonly saved: SavedProposal }) {
       />
     )
   }
-  if (!data) return null
+  if (!data) return <LoadingNote what="Looking whether it is a job already…" />
   const jobs = data.filter(
     ({ origin }) => origin.kind === 'proposal' && origin.proposalId === saved.id,
   )
