@@ -124,6 +124,31 @@ describe('the hold point of neutral', () => {
   })
 })
 
+describe('a step that does not fit the pole', () => {
+  it('is left out with a reason where it may be, and what was done otherwise is said', async () => {
+    const { job, open } = await startJob('left-out', 'open-neutral-side')
+    const page = await open('steps:P3')
+    await stepOf(page).getByRole('button', { name: 'Leave this step out' }).click()
+    const form = page.getByRole('form', { name: 'Leave this step out' })
+    await form.getByRole('button', { name: 'Left out, next step' }).click()
+    await form.getByText('Say in a few words why it is left out.').waitFor()
+    await form.getByLabel('Why is it left out?').fill('No switch is fitted there')
+    await form.getByRole('button', { name: 'Demo crew' }).click()
+    await form.getByRole('button', { name: 'Left out, next step' }).click()
+    await stepOf(page).getByText('Look the temporary jumper over').waitFor()
+    expect(await page.getByRole('button', { name: 'Leave this step out' }).count()).toBe(0)
+    await page.getByText('Say what was different').click()
+    const said = page.getByRole('form', { name: 'Say what was different' })
+    await said.getByLabel(/^What was wrong/).fill('The tag on the bypass was missing')
+    await said.getByRole('button', { name: 'Enter as deviation' }).click()
+    const kinds = async () => {
+      const { entries } = await ask<JobAnswer>('crew', `/api/jobs/${job.id}`)
+      return entries.slice(-2).map(({ entry }) => entry.kind)
+    }
+    await expect.poll(kinds).toEqual(['step left out', 'deviation'])
+  })
+})
+
 describe('a step that another device entered, too', () => {
   it('is shown as refused with why, and stays in view until it is set aside', async () => {
     const { job, at, open } = await startJob('twice', 'work-zone')
