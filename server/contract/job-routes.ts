@@ -21,6 +21,9 @@ import { jsonAnswer } from './json-answer.ts'
 import type { Route } from './route.ts'
 import { VersionQuery } from './versioned.ts'
 
+/** Days of work without connection come at once, with what was written at length. */
+const FIELD_BYTES = 4 * 1024 * 1024
+
 /** Crew work: jobs, what was done of them, and the orders of steps. */
 export const jobRoutes = {
   listJobs: {
@@ -85,6 +88,7 @@ export const jobRoutes = {
     right: 'work a job in the field',
     params: JobParams,
     body: SendEntriesBody,
+    mostBodyBytes: FIELD_BYTES,
     answer: jsonAnswer(200, EntriesSent, 'What became of each entry.'),
     problems: ['not-found', 'too-large', 'wrong-state'],
   },
@@ -96,6 +100,7 @@ export const jobRoutes = {
     right: 'work a job in the field',
     params: JobParams,
     body: PutAsLeftBody,
+    mostBodyBytes: FIELD_BYTES,
     answer: jsonAnswer(200, AsLeftRecord, 'Kept.'),
     problems: ['not-found', 'stale-version', 'too-large', 'wrong-state'],
   },
@@ -138,6 +143,7 @@ export const jobRoutes = {
     right: 'set the order of steps',
     params: SequenceParams,
     body: PutSequenceBody,
+    mostBodyBytes: FIELD_BYTES,
     answer: jsonAnswer(200, SequenceRecord, 'Set.'),
     problems: ['stale-version', 'too-large', 'wrong-state'],
   },

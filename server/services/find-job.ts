@@ -6,7 +6,8 @@ import { Refusal } from './refusal.ts'
 export async function findJob(store: Pick<Store, 'jobs'>, jobId: string): Promise<Job> {
   const job = await store.jobs.find(jobId)
   if (job && job.deletedAt === null) return job
-  throw new Refusal('not-found', missingJob(jobId))
+  const deleted = job && `The job “${job.title}” was deleted. Have it restored first.`
+  throw new Refusal('not-found', deleted ?? missingJob(jobId))
 }
 
 export function missingJob(jobId: string): string {

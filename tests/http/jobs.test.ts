@@ -352,6 +352,17 @@ describe('entries of the field', () => {
     expect(answer.job.version).toBe(job.version)
   })
 
+  it('come in one request, also where much was written without connection', async () => {
+    const job = await bringTo('in the field', await draft(LOOK))
+    const entries = Array.from({ length: 200 }, (_, index) => ({
+      ...said('remark', `long-${index}`),
+      text: 'The pole leans. '.repeat(240),
+    }))
+    expect((await send(job, entries)).outcomes.map(({ outcome }) => outcome)).toEqual(
+      entries.map(() => 'kept'),
+    )
+  })
+
   it('that came already are not kept twice, also after the work is done', async () => {
     const job = await bringTo('in the field', await draft(LOOK))
     const entries = entriesThrough(job.plan)
@@ -488,7 +499,10 @@ describe('changing, deleting and bringing back', () => {
     const params = { jobId: job.id }
     const gone = await server.call(routes.deleteJob, { params, query: { version: 1 } })
     expect(gone.deletedAt).not.toBeNull()
-    expect((await server.problem(routes.getJob, { params })).code).toBe('not-found')
+    expect(await server.problem(routes.getJob, { params })).toMatchObject({
+      code: 'not-found',
+      detail: 'The job “Work at the creek” was deleted. Have it restored first.',
+    })
     const list = () => server.call(routes.listJobs, { query: { feederId: SMALL } })
     expect((await list()).some(({ id }) => id === job.id)).toBe(false)
     const deleted = await server.call(
