@@ -1,6 +1,7 @@
 import type { JobAnswer } from '#contract/jobs.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import '../../birds/birds.css'
+import { usePoleBirds } from '../../birds/use-pole-birds.ts'
 import '../jobs.css'
 import { useFeeder } from '../../state/feeder.tsx'
 import { localToday } from '../../state/today.ts'
@@ -29,8 +30,15 @@ interface Props {
 export function JobPacket({ answer, backWords = 'Back to the job', onBack }: Props) {
   const { job } = answer
   const { plan } = job
+  // The bird record comes for the whole feeder at once, so any pole tells whether it is there.
+  const { isLoading } = usePoleBirds(null)
   return (
-    <PaperSheet label={`Packet of the job ${job.title}`} backWords={backWords} onBack={onBack}>
+    <PaperSheet
+      label={`Packet of the job ${job.title}`}
+      backWords={backWords}
+      onBack={onBack}
+      waitsFor={isLoading ? 'The drawings of the pole tops are still being fetched.' : null}
+    >
       <PacketHead answer={answer} />
       <Notes plan={plan} />
       <PacketPart title="What can hurt">

@@ -14,13 +14,11 @@ interface Props {
   readonly onBack: () => void
   /** What is still to come, so that nobody prints half of it; null when all is there. */
   readonly waitsFor?: string | null
-  /** What bears on what is printed, beside the buttons; not printed itself. */
-  readonly choices?: ReactNode
   readonly children: ReactNode
 }
 
 /** Pages to be printed straight by the browser. They stand in place of everything else. */
-export function PaperSheet({ label, backWords, onBack, waitsFor, choices, children }: Props) {
+export function PaperSheet({ label, backWords, onBack, waitsFor, children }: Props) {
   const { units } = useSelection()
   const [paper, setPaper] = useState<Paper>(units === 'us' ? 'Letter' : 'A4')
   useHiddenDesk()
@@ -33,7 +31,6 @@ export function PaperSheet({ label, backWords, onBack, waitsFor, choices, childr
             {one}
           </Button>
         ))}
-        {choices}
         <Button look="main" disabled={Boolean(waitsFor)} onClick={() => window.print()}>
           Print
         </Button>
