@@ -1,6 +1,7 @@
+import { lazy, Suspense } from 'react'
 import { jobIdOfView } from '../jobs/job-view.ts'
-import { JobPage } from '../jobs/page/job-page.tsx'
 import { select, useSelection } from '../state/selection.ts'
+import { LoadingNote } from '../ui/state-note.tsx'
 import { AddFeeder } from './add-feeder.tsx'
 import { FindingsView } from './findings-view.tsx'
 import { Overview } from './overview.tsx'
@@ -11,6 +12,10 @@ import { SeveralFeeders } from './several-feeders.tsx'
 import { StudyView } from './study-view.tsx'
 import './planner.css'
 
+const JobPage = lazy(async () => ({
+  default: (await import('../jobs/page/job-page.tsx')).JobPage,
+}))
+
 /** The planner's desk: a search box, the selected pole, and below it the step that is open. */
 export function PlannerDesk() {
   const { view, proposal, study, choice, pole } = useSelection()
@@ -19,12 +24,14 @@ export function PlannerDesk() {
   const jobId = jobIdOfView(view)
   if (jobId !== null) {
     return (
-      <JobPage
-        key={jobId}
-        jobId={jobId}
-        backWords={proposal === null ? 'Back to the feeder' : 'Back to the proposal'}
-        onBack={() => select({ view: null })}
-      />
+      <Suspense fallback={<LoadingNote what="Opening the job…" />}>
+        <JobPage
+          key={jobId}
+          jobId={jobId}
+          backWords={proposal === null ? 'Back to the feeder' : 'Back to the proposal'}
+          onBack={() => select({ view: null })}
+        />
+      </Suspense>
     )
   }
   return (

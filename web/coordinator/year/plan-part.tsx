@@ -22,8 +22,9 @@ export function PlanPart({ record }: { readonly record: BirdRecord }) {
   const kept = planChoices.use(feederId)
   const choices = useMemo(() => kept ?? newChoices(localToday()), [kept])
   const change = (part: Partial<PlanChoices>) => planChoices.keep(feederId, { ...choices, ...part })
-  const { data: proposals } = useProposals(feederId)
-  const { data: jobs } = useJobs(feederId)
+  const { data: proposals, error: proposalsFault } = useProposals(feederId)
+  const { data: jobs, error: jobsFault } = useJobs(feederId)
+  const fault = proposalsFault ?? jobsFault
   const waiting = useMemo(() => waitingPoles(proposals ?? [], jobs ?? []), [proposals, jobs])
   const request = useMemo(
     () =>
@@ -53,6 +54,12 @@ export function PlanPart({ record }: { readonly record: BirdRecord }) {
         </summary>
         <PlanFields choices={choices} onChange={change} />
       </details>
+      {fault && (
+        <ErrorNote
+          title="Which poles wait for a job is not known, so nothing is planned."
+          error={fault}
+        />
+      )}
       {waiting.length > 0 && <WaitingLine poles={waiting} />}
       <PlanState plan={plan} />
       {programme && (
