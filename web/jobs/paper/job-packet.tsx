@@ -89,11 +89,11 @@ function PacketHead({ answer: { job } }: { readonly answer: JobAnswer }) {
   )
 }
 
-/** What could not be found out comes before everything that was. */
+/** What the plan warns of, and what could not be found out, comes before everything else. */
 function Notes({ plan: { notes } }: { readonly plan: JobPlan }) {
   if (notes.length === 0) return null
   return (
-    <PacketPart title="What could not be found out">
+    <PacketPart title="Notes on the plan">
       <ul className="job-lines">
         {notes.map((note) => (
           <li key={note}>{note}</li>
