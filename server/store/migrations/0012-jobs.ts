@@ -20,12 +20,13 @@ async function makeJobs(db: Kysely<unknown>): Promise<void> {
     .addColumn('kind', 'text', (column) => column.notNull())
     .addColumn('state', 'text', (column) => column.notNull())
     .addColumn('due_on', 'text')
-    .addColumn('plan', 'text', (column) => column.notNull())
     .addColumn('body', 'text', (column) => column.notNull())
     .addColumn('actor_id', 'text', (column) => column.notNull())
     .addColumn('actor_role', 'text', (column) => column.notNull())
     .addColumn('changed_at', 'text', (column) => column.notNull())
     .addColumn('deleted_at', 'text')
+    // Last, since it is long and lists do without it.
+    .addColumn('plan', 'text', (column) => column.notNull())
     .execute()
   await db.schema.createIndex('jobs_of_feeder').on('jobs').column('feeder_id').execute()
 }
