@@ -55,18 +55,21 @@ function systemAt({ feeder, trace }: DraftScene, pole: string): System {
   }
 }
 
-/** On a single-phase line the volts to ground count; else those from phase to phase. */
+/**
+ * A single-phase tap counts by the phase-to-phase volts of the line that it comes from: its volts to
+ * ground are the same, and so is what they need. That is the larger of the two ways to read the
+ * table, which has volts to ground for single-phase systems.
+ */
 function distancesOf({ lineKv, isSinglePhase }: System, elevationM?: number) {
-  const systemKv = isSinglePhase ? lineKv / Math.sqrt(3) : lineKv
   const at = (exposure: 'phase to ground' | 'phase to phase') =>
-    approachDistance({ systemKv, exposure, elevationM })
+    approachDistance({ systemKv: lineKv, exposure, elevationM })
   return { toGround: at('phase to ground'), toPhase: isSinglePhase ? null : at('phase to phase') }
 }
 
 function distanceWords(system: System, elevationM: number | undefined): string {
   const { toGround, toPhase } = distancesOf(system, elevationM)
   const name = system.isSinglePhase
-    ? `${(system.lineKv / Math.sqrt(3)).toFixed(1)} kV to ground, single phase`
+    ? `a single-phase tap of ${system.lineKv.toFixed(2)} kV`
     : `${system.lineKv.toFixed(2)} kV`
   if (toGround.status === 'not known') return `Minimum approach distance: ${toGround.why}`
   const phase = toPhase?.status === 'known' ? `, ${inWords(toPhase)} phase to phase` : ''

@@ -311,7 +311,7 @@ describe('the hazards of a job', () => {
     )
   })
 
-  it('take the volts to ground on a single-phase line: 14.4 kV counts as 5.1 to 15.0 kV', () => {
+  it('ask no less of a single-phase tap than of the line that it comes from', () => {
     const span = skillet.spans.find(
       ({ from, phases, to }) =>
         phases.length === 1 &&
@@ -322,7 +322,9 @@ describe('the hazards of a job', () => {
     )!
     const poles = [{ pole: span.to, measures: [] }]
     const { hazards } = plan({ kind: 'inspection', feeder: skillet, poles })
-    expect(wordsOf(hazards, 'approach')[0]).toMatch(/14\.4 kV to ground, single phase: 2\.14 ft/)
+    expect(wordsOf(hazards, 'approach')[0]).toMatch(
+      /at a single-phase tap of 24\.94 kV: 2\.53 ft \(0\.77 m\) phase to ground\./,
+    )
   })
 
   it('put the larger distance on a high pole', () => {
