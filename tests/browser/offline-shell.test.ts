@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { readDemoFeeder } from '../support/demo-feeder.ts'
 import { keepPicture, mapIsIdle } from '../support/desk-page.ts'
 import { type FieldPhone, fieldPhone } from '../support/field-phone.ts'
 import { findFreePort } from '../support/free-port.ts'
@@ -141,7 +142,9 @@ describe('a newer version of the pages', () => {
     await shown.getByRole('button', { name: 'Enter as crew' }).click()
     await shown.getByRole('tab', { name: 'Jobs' }).waitFor()
     await shellIsKept(shown)
-    await leaveItemInOutbox(shown)
+    // An item that no version sends before its own time, so that it has to stay.
+    const later = { id: 'from-a-later-version', order: 1, form: 99, name: 'sendEntries' }
+    await leaveInOutbox(shown, [{ ...later, input: {} }])
 
     between.append('/service-worker.js', '// of the next version')
     shown = await phone.open(address)
@@ -160,22 +163,78 @@ describe('a newer version of the pages', () => {
   })
 })
 
-/** An item that no version sends before its own time, so that it has to stay. */
-function leaveItemInOutbox(shown: Page): Promise<void> {
-  return shown.evaluate(async () => {
+describe('two windows on one device', () => {
+  it('send what waits once, and both say so', { timeout: WHOLE_WALK_MS }, async () => {
+    const feeder = await readDemoFeeder(FEEDER)
+    const pole = feeder.poles[0]?.id ?? ''
+    const address = `${server.url}/?feeder=${FEEDER}&person=crew`
+    const one = await phone.open(server.url)
+    await one.evaluate(() =>
+      fetch('/api/demo/enter', {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: '{"role":"crew"}',
+      }),
+    )
+    const two = await one.context().newPage()
+    await Promise.all([one.goto(address), two.goto(address)])
+    for (const shown of [one, two]) await shown.getByRole('tab', { name: 'Jobs' }).waitFor()
+    const sent: string[] = []
+    one.context().on('request', (request) => {
+      if (request.method() === 'POST' && request.url().endsWith('/protections')) {
+        sent.push(request.headers()['idempotency-key'] ?? '')
+      }
+    })
+    await phone.cutOff(true)
+    const ids = ['made-here-1', 'made-here-2', 'made-here-3']
+    const body = { pole, kind: 'cover', what: 'cap', state: 'on', on: '2026-05-01' }
+    const input = { params: { feederId: FEEDER }, body }
+    await leaveInOutbox(
+      one,
+      ids.map((id, order) => ({ id, order, form: 1, name: 'addProtection', input })),
+    )
+    await phone.cutOff(false)
+    for (const shown of [one, two]) {
+      await shown.getByRole('tab', { name: 'Send' }).click()
+      await expect
+        .poll(
+          async () =>
+            (await rowsOnDevice<{ state: string }>(shown, 'outbox')).map(({ state }) => state),
+          {
+            timeout: WHOLE_WALK_MS,
+          },
+        )
+        .toEqual(['kept', 'kept', 'kept'])
+    }
+    expect(sent).toEqual(ids)
+  })
+})
+
+interface LeftItem {
+  readonly id: string
+  readonly order: number
+  readonly form: number
+  readonly name: string
+  readonly input: unknown
+}
+
+/** Puts items into the device's outbox as a page does that is closed right after. */
+function leaveInOutbox(shown: Page, items: readonly LeftItem[]): Promise<void> {
+  return shown.evaluate(async (left) => {
     const opening = indexedDB.open('crossarm')
     const database = await new Promise<IDBDatabase>((resolve) => {
       opening.onsuccess = () => resolve(opening.result)
     })
     const change = database.transaction('outbox', 'readwrite')
-    change.objectStore('outbox').put({
-      ...{ id: 'from-a-later-version', key: 'from-a-later-version', form: 99, order: 1 },
-      ...{ personId: 'demo-crew', enteredAt: new Date().toISOString(), what: 'A step' },
-      ...{ name: 'sendEntries', input: {}, hasFile: false, after: [], state: 'waiting', tries: 0 },
-    })
+    for (const item of left) {
+      change.objectStore('outbox').put({
+        ...{ personId: 'demo-crew', enteredAt: new Date().toISOString(), what: 'A step' },
+        ...{ key: item.id, hasFile: false, after: [], state: 'waiting', tries: 0, ...item },
+      })
+    }
     await new Promise<void>((resolve) => {
       change.oncomplete = () => resolve()
     })
     database.close()
-  })
+  }, items)
 }
