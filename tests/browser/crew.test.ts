@@ -36,6 +36,8 @@ const openFinder = (options = {}): Promise<DeskPage> => openCrew('&view=pole%20f
 
 const search = (page: Page) => page.getByLabel('Pole id, job or coordinates')
 const rows = (page: Page) => page.getByRole('list', { name: 'Poles found' }).getByRole('button')
+/** What a browser must grant before it tells how the device is turned. */
+const SENSORS = ['accelerometer', 'gyroscope', 'magnetometer'] as const
 const PHONE_OPTIONS = { viewport: PHONE, hasTouch: true, isMobile: true }
 
 /** Equirectangular distance on the mean earth (6371.0088 km): good to millimetres over a mile. */
@@ -140,7 +142,7 @@ describe('the page of a pole', () => {
       ...PHONE_OPTIONS,
       // Due south of the pole, so that it bears north.
       geolocation: { longitude: lon, latitude: lat - 0.001, accuracy: 5 },
-      permissions: ['geolocation'],
+      permissions: ['geolocation', ...SENSORS],
     })
     await page.getByRole('button', { name: /Near me/ }).click()
     const place = page.getByRole('region', { name: 'Where it stands' })
@@ -158,6 +160,20 @@ describe('the page of a pole', () => {
     expect(turn).toMatch(/^rotate\((90|-270)\.0 /)
     await place.getByRole('button', { name: 'Back to north up' }).click()
     await place.getByText('Arrows: north is up').waitFor()
+  })
+
+  it('keeps its needle with north up where the compass is denied or absent, and says so', async () => {
+    // With one permission named the browser denies the others.
+    for (const [permissions, problem] of [
+      [['geolocation'], 'does not let this page read the compass'],
+      [['geolocation', ...SENSORS], 'No reading came from a compass'],
+    ] as const) {
+      const options = { ...PHONE_OPTIONS, permissions: [...permissions] }
+      const { page } = await openCrew(`&pole=${pole.id}`, options)
+      await page.getByRole('button', { name: 'Turn the arrows with me' }).click()
+      await page.getByText(problem).waitFor()
+      await page.getByText('The arrows stay with north up').waitFor()
+    }
   })
 
   it('asked whether it is this pole, points to the one that has what the crew sees', async () => {

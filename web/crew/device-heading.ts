@@ -21,9 +21,9 @@ const EVENTS = ['deviceorientationabsolute', 'deviceorientation'] as const
 const FIRST_WITHIN_MS = 4_000
 let waiting: number | null = null
 
-/** One permission is asked for on some devices, and only from a tap. */
+/** Some browsers ask the person first, and only from a tap; readings from north are asked for. */
 interface AskedFirst {
-  readonly requestPermission?: () => Promise<'granted' | 'denied'>
+  requestPermission?: (absolute: boolean) => Promise<'granted' | 'denied'>
 }
 
 /** Turns the needles with the device. Called from a tap. */
@@ -33,9 +33,9 @@ export async function followHeading(): Promise<void> {
     return
   }
   store.set({ status: 'asking' })
-  const { requestPermission } = window.DeviceOrientationEvent as unknown as AskedFirst
+  const orientation = window.DeviceOrientationEvent as unknown as AskedFirst
   try {
-    const answer = requestPermission ? await requestPermission() : 'granted'
+    const answer = (await orientation.requestPermission?.(true)) ?? 'granted'
     if (answer !== 'granted') {
       fail('The browser does not let this page read the compass.')
       return
