@@ -5,6 +5,7 @@ import type { Feeder } from '#domain/feeder/feeder.ts'
 import { bankOfProposal } from '#domain/jobs/bank-of-proposal.ts'
 import type { PlanInput } from '#domain/jobs/draft-plan.ts'
 import type { JobKind } from '#domain/jobs/job-kind.ts'
+import { otherUnits } from '#domain/jobs/same-units.ts'
 import { sequenceFor } from '#domain/jobs/sequence-for.ts'
 import type { NewJob } from './job-ports.ts'
 import { progressOf } from './job-progress.ts'
@@ -108,12 +109,14 @@ async function ofProposal(
     const detail = `Span ${span} no longer leaves pole ${pole} on the feeder, so the proposal cannot be built as it is. Run siting again.`
     throw new Refusal('wrong-state', detail)
   }
-  const standing = regulatorsOf(feeder).find((regulator) => regulator.span === span)
+  const standing = regulatorsOf(feeder).find((each) => each.span === span)
+  const units = { regulator: bankOfProposal(feeder, proposed), ...(standing && { standing }) }
+  const why = otherUnits(units)
+  if (why !== null) throw new Refusal('wrong-state', why)
   return {
     kind: standing ? 'change out a bank' : 'set a bank',
     poles: [{ pole, measures: 'cheapest' }],
-    regulator: bankOfProposal(feeder, proposed),
-    ...(standing && { standing }),
+    ...units,
   }
 }
 

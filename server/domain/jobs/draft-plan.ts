@@ -15,6 +15,7 @@ import { mistakeSigns } from './mistake-signs.ts'
 import type { PlanInput } from './plan-input.ts'
 import { planNotes } from './plan-notes.ts'
 import { polesOfJob, poleWork, type Sites } from './pole-work.ts'
+import { otherUnits } from './same-units.ts'
 import { settingsSheet } from './settings-sheet.ts'
 
 export type { PlanInput } from './plan-input.ts'
@@ -23,7 +24,8 @@ export type { PlanInput } from './plan-input.ts'
  * All that a crew is handed, worked out from what is recorded now. What could not be found out is
  * among the notes.
  *
- * @throws For a pole that the feeder does not have, a kind without its bank, or no order of steps.
+ * @throws For a pole that the feeder does not have, a kind without its bank, a bank that does not
+ * take the place of the standing one unit for unit, or no order of steps.
  */
 export function draftPlan(input: PlanInput): JobPlan {
   const { feeder, kind } = input
@@ -66,6 +68,8 @@ function bankWork({ bank, feeder, kind }: PlanInput, trace: FeederTrace): BankWo
     return undefined
   }
   const { elevationM, loopOhm, regulator, standing } = bank
+  const why = otherUnits(bank)
+  if (why !== null) throw new Error(why)
   return {
     regulator,
     ...(standing && { standing }),
