@@ -12,7 +12,10 @@ export function backfeedHazards({ bank, feeder, kind, trace, works }: DraftScene
   const { pole, span } = bank.regulator
   const beyond = beyondSpan(feeder, trace, span)
   const found = beyond ? wordsOf(beyond) : [UNKNOWN]
-  return found.map(({ what, source }) => ({ about: 'backfeed', what, pole, source }))
+  return [
+    ...found.map(({ what, source }): Hazard => ({ about: 'backfeed', what, pole, source })),
+    ...chargedPoles({ feeder, works }),
+  ]
 }
 
 interface Words {
@@ -72,7 +75,7 @@ const CHARGE =
   'They keep a charge after they are cut off: wait for the time that their nameplate says, at least 5 minutes, then short and ground them.'
 const CHARGE_SOURCE = 'discharge within 5 minutes by IEEE 18, from memory'
 
-/** Without a bank only what hangs on the poles themselves matters. */
+/** On the poles themselves, whichever side of the bank they are on. */
 function chargedPoles({ feeder, works }: Pick<DraftScene, 'feeder' | 'works'>): Hazard[] {
   const poles = new Set(works.map(({ pole }) => pole))
   return feeder.equipment

@@ -31,5 +31,7 @@ const LEFTOVERS: readonly Leftover[] = [
 export function leftUnsafe(kind: JobKind, state: UnitState): string[] {
   const left = LEFTOVERS.filter(({ isSo }) => isSo(state)).map(({ words }) => words)
   const isToServe = kind === 'set a bank' || kind === 'change out a bank'
-  return isToServe && !isThroughUnit(state) ? [...left, 'it does not carry the line'] : left
+  if (isToServe && !isThroughUnit(state)) return [...left, 'it does not carry the line']
+  const isToGo = kind === 'remove a bank'
+  return isToGo && isThroughUnit(state) ? [...left, 'it still carries the line'] : left
 }

@@ -1,4 +1,4 @@
-import type { DraftScene } from './draft-scene.ts'
+import { type DraftScene, isBankPole } from './draft-scene.ts'
 import { expectedAt } from './expected-readings.ts'
 import type { BankWork, ExpectedCase, ExpectedReading } from './job-plan.ts'
 
@@ -7,6 +7,7 @@ export function planNotes(scene: DraftScene, expected: readonly ExpectedCase[]):
   const { bank } = scene
   return [
     ...poleNotes(scene),
+    ...stepsWithoutUnits(scene),
     ...(bank ? bankNotes(scene, bank, expected) : []),
     ...(bank ? atNeutralNotes(scene, bank, expected) : []),
   ]
@@ -23,6 +24,17 @@ function poleNotes({ tops, works }: DraftScene): string[] {
     const pairs = openPairsAfter === 1 ? '1 pair stays' : `${openPairsAfter} pairs stay`
     return [`On pole ${pole} ${pairs} open for the design species after the work.`]
   })
+}
+
+/** Steps for each unit are none where no unit is part of the job: the crew has to know that. */
+function stepsWithoutUnits(scene: DraftScene): string[] {
+  return scene.works
+    .filter(({ pole }) => !isBankPole(scene, pole))
+    .filter(({ sequence }) => sequence.steps.some(({ each }) => each === 'unit'))
+    .map(
+      ({ pole, sequence }) =>
+        `At pole ${pole} no bank is part of this job, so the steps of “${sequence.name}” for each unit fall away: no bank is worked there under this job.`,
+    )
 }
 
 function bankNotes(
@@ -82,7 +94,7 @@ function atNeutralNotes(
     const [lowest] = now.readings.toSorted((a, b) => a.loadVolts120 - b.loadVolts120)
     if (!lowest || lowest.loadVolts120 >= lowV) return []
     return [
-      `${when} phase ${lowest.phase} has ${lowest.loadVolts120.toFixed(1)} V at the pole in ${caseName}, below the low limit of ${lowV} V, and less farther out${kind === 'remove a bank' ? '' : ': choose a time of less load'}.`,
+      `${when} phase ${lowest.phase} has ${lowest.loadVolts120.toFixed(1)} V at the pole in ${caseName}, below the low limit of ${lowV} V, and may have less farther out${kind === 'remove a bank' ? '' : ': choose a time of less load'}.`,
     ]
   })
 }

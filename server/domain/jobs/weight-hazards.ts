@@ -3,21 +3,44 @@ import { strengthReasons } from '../siting/pole-strength.ts'
 import { SiteRequest } from '../siting/site-request.ts'
 import type { DraftScene } from './draft-scene.ts'
 import type { BankWork, Hazard } from './job-plan.ts'
-import { ON_POLE_LB, unitWeight, WEIGHT_SOURCE, weightInWords } from './unit-weight.ts'
+import {
+  ON_POLE_LB,
+  type UnitWeight,
+  unitWeight,
+  WEIGHT_SOURCE,
+  weightInWords,
+} from './unit-weight.ts'
 
 /** What hangs or is lifted, against what is recorded of the pole. */
 export function weightHazards(scene: DraftScene): Hazard[] {
   const { bank, kind } = scene
   if (!bank || kind === 'change settings') return []
-  const what = [weightWords(bank), poleWords(scene, bank)].join(' ')
+  const what = [
+    weightWords(bank),
+    ...(kind === 'change out a bank' ? oldWeight(bank) : []),
+    poleWords(scene, bank),
+  ].join(' ')
   return [{ about: 'weight', what, pole: bank.regulator.pole, source: WEIGHT_SOURCE }]
 }
 
-function weightWords({ neutralV, regulator }: BankWork): string {
+function weightOf({ ratingA }: BankWork['regulator'], neutralV: number): UnitWeight | null {
   const ratedKv = unitClassFor(neutralV)?.ratedKv
-  const { ratingA } = regulator
-  const weight =
-    ratedKv !== undefined && ratingA !== undefined ? unitWeight(ratedKv, ratingA) : null
+  return ratedKv !== undefined && ratingA !== undefined ? unitWeight(ratedKv, ratingA) : null
+}
+
+/** Of the units that come down, where they are of another size. */
+function oldWeight({ neutralV, regulator, standing }: BankWork): string[] {
+  if (!standing || standing.ratingA === regulator.ratingA) return []
+  const weight = weightOf(standing, neutralV)
+  return [
+    weight
+      ? `An old unit weighs about ${weightInWords(weight)}; its nameplate governs.`
+      : 'The weight of an old unit is not known here: lift by its nameplate.',
+  ]
+}
+
+function weightWords({ neutralV, regulator }: BankWork): string {
+  const weight = weightOf(regulator, neutralV)
   if (!weight) return 'The weight of a unit is not known here: lift by its nameplate.'
   const count = regulator.phases.length
   const isHeavy = weight.toLb > ON_POLE_LB[0]
