@@ -1,4 +1,6 @@
 import type { Phase } from '#domain/units/phases.ts'
+import { REGULATOR_MAX_TAP } from '../feeder/equipment.ts'
+import { stepV } from './bypass-current.ts'
 import { expectedWindow, mistakesThatFit, type WindowJudge } from './expected-window.ts'
 import type { ReadValue } from './job-entry.ts'
 import type { JobPlan } from './job-plan.ts'
@@ -83,21 +85,38 @@ const judgeAcross: JudgeOf = (value, asked, at, step, values) => {
     return doubtful('This job has no bank, so there is no step to hold it against.')
   const { neutralV } = at.plan.bank
   const acrossV = unitOf(asked).toLowerCase() === 'kv' ? read * 1000 : read
-  const stepV = finestNeededV(neutralV) * 2
-  if (!isNearZero(acrossV, neutralV)) {
-    const steps = Math.max(1, Math.round(Math.abs(acrossV) / stepV))
-    return bad(
-      `${inUnit(acrossV, 'V')} is about ${steps} ${steps === 1 ? 'step' : 'steps'} of ${inUnit(stepV, 'V')} off neutral.`,
-    )
-  }
+  if (!isNearZero(acrossV, neutralV)) return bad(offNeutralWords(acrossV, neutralV))
   if (!showsTheTap(at)) {
     return good(
       'Near zero, as it is at any tap while the unit is dead or bridged: no sign of neutral.',
     )
   }
-  return isMeterUnknown(step, values)
-    ? doubtful('Near zero, but the resolution of the meter is not entered, so it is no sign yet.')
-    : good(`Near zero: less than half a step of ${inUnit(stepV, 'V')}.`)
+  if (isMeterUnknown(step, values)) {
+    return doubtful(
+      'Near zero, but the resolution of the meter is not entered, so it is no sign yet.',
+    )
+  }
+  const near = `Near zero: less than half a step of ${inUnit(stepV(neutralV), 'V')}.`
+  return at.states.some(hasWayPast) ? nearZeroBesideWayPast(step, near) : good(near)
+}
+
+/** Volts that no tap makes are another phase, or a meter that is not where it should be. */
+function offNeutralWords(acrossV: number, neutralV: number): string {
+  const steps = Math.max(1, Math.round(Math.abs(acrossV) / stepV(neutralV)))
+  return steps > REGULATOR_MAX_TAP
+    ? `${inUnit(acrossV, 'V')} is more than the whole range of a unit: source and load are not the same phase, or the meter is not across the unit. Close nothing before that is found.`
+    : `${inUnit(acrossV, 'V')} is about ${steps} ${steps === 1 ? 'step' : 'steps'} of ${inUnit(stepV(neutralV), 'V')} off neutral.`
+}
+
+const hasWayPast = ({ isBypassClosed, isJumperOn }: UnitState) => isBypassClosed || isJumperOn
+
+/** From line to line a closed bypass or jumper reads zero at any tap; only the bushings tell. */
+function nearZeroBesideWayPast({ action }: Step, near: string): Judged {
+  return action === 'prove neutral'
+    ? doubtful(
+        `${near} It is a sign only if read from bushing to bushing of the unit: from line to line the closed way past it reads zero at any tap. Say in the remark where it was read.`,
+      )
+    : good('Near zero, as it is across a closed way past the unit at any tap: no sign of neutral.')
 }
 
 const meterOf = (step: Step) => step.asks.find(({ judge }) => judge === 'resolution of the meter')
@@ -106,6 +125,9 @@ function isMeterUnknown(step: Step, values: Values): boolean {
   const meter = meterOf(step)
   return meter !== undefined && !isGiven(values[meter.id])
 }
+
+const AS_IT_IS_TO_STAND =
+  'It was worked out for the bank as it is to stand: until then the old settings may read otherwise.'
 
 const windowJudge =
   (judge: WindowJudge): JudgeOf =>
@@ -138,6 +160,7 @@ const windowJudge =
           ({ mistake, phase, signs }) =>
             `It would fit ${mistake}${phase ? ` at unit ${phase}` : ''}: ${signs[0]}`,
         ),
+        ...(plan.bank?.standing ? [AS_IT_IS_TO_STAND] : []),
         'Look before going on, and say in the remark what it was.',
       ].join(' '),
     )

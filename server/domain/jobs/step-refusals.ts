@@ -86,9 +86,13 @@ function doneRefusals(plan: JobPlan, pole: PoleRun, place: StepPlace, entry: Ste
   ]
 }
 
-/** A sign that the unit is off neutral stops the work at every step that looks for neutral. */
+/**
+ * A sign that the unit is off neutral stops the work at every step that looks for neutral; and what
+ * went wrong at a switch or a drive is not recorded as done.
+ */
 function isRefused(step: Step, { verdict, judge }: AskedVerdict): boolean {
-  return verdict === 'bad' && (step.isHoldPoint || SIGN_ORIGINS[judge] !== undefined)
+  const holds = step.isHoldPoint || step.action !== undefined || SIGN_ORIGINS[judge] !== undefined
+  return verdict === 'bad' && holds
 }
 
 function remarkRefusals(

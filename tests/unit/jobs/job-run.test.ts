@@ -215,6 +215,21 @@ describe('a step', () => {
     expect(whyNot(runWith(soft), { ...entry, remark: 'No gate' })).toBe('')
   })
 
+  it('that works a switch or a drive is not done while the crew says that it went wrong', () => {
+    const run = runWith(
+      step('to-neutral', {
+        action: 'run to neutral',
+        each: 'unit',
+        asks: [
+          { id: 'y', what: 'Stopped', kind: 'yes or no', isNeeded: true, judge: 'must be yes' },
+        ],
+      }),
+    )
+    const entry = done('e', 'to-neutral', { phase: 'A', remark: 'Ran past' })
+    expect(whyNot(run, { ...entry, values: { y: false } })).toBe('“Stopped” must be yes.')
+    expect(whyNot(run, { ...entry, values: { y: true } })).toBe('')
+  })
+
   it('that looks for neutral is not passed with a sign against it, hold point or not', () => {
     const look = step('look', {
       asks: [

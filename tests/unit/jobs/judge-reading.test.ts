@@ -89,6 +89,17 @@ describe('volts', () => {
     expect(words).toContain('6500 V is below the expected 6728 to 7329 V')
   })
 
+  it('outside of it say that a standing bank still has its old settings', () => {
+    const old = /until then the old settings may read otherwise/
+    expect(judge('load volts as expected', 6500).words).toMatch(old)
+    const newBank = machinePlan(CHANGE_OUT_STEPS, {
+      kind: 'set a bank',
+      more: { expected: EXPECTED },
+    })
+    const { words } = judge('load volts as expected', 6500, { run: startRun(newBank) })
+    expect(words).not.toMatch(old)
+  })
+
   it('are compared in the unit that they are read in', () => {
     expect(judge('source volts as expected', 117, { unit: 'V on 120' }).verdict).toBe('good')
     expect(judge('source volts as expected', 7, { unit: 'kV' }).verdict).toBe('good')

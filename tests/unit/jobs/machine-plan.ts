@@ -172,5 +172,7 @@ export function nextEntry(run: JobRun): JobEntry {
   return done(`e-${run.entries.length}`, place.step.id, {
     ...(place.phase && { phase: place.phase }),
     values: rightValues(place.step),
+    // Volts across are a sign beside a closed way past the unit only with a word on where they were read.
+    ...(place.step.action === 'prove neutral' && { remark: 'Read from bushing to bushing.' }),
   })
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { ReadValue } from '#domain/jobs/job-entry.ts'
-import { type JobRun, startRun } from '#domain/jobs/job-run.ts'
+import { type JobRun, nextPlace, startRun } from '#domain/jobs/job-run.ts'
 import { proofOf } from '#domain/jobs/judge-asked.ts'
 import { judgeStep } from '#domain/jobs/judge-reading.ts'
 import type { NeutralProof } from '#domain/jobs/neutral-proof.ts'
@@ -111,6 +111,32 @@ describe('the signs, one by one', () => {
     expect(verdictOf('across', 22, { meter: 1 })?.verdict).toBe('good')
     expect(verdictOf('across', 23, { meter: 1 })).toMatchObject({ verdict: 'bad' })
     expect(verdictOf('across', -90, { meter: 1 })?.words).toContain('2 steps of 45 V')
+  })
+
+  it('more volts across than any tap makes are another phase or a misplaced meter', () => {
+    expect(verdictOf('across', 700, { meter: 1 })?.words).toContain('16 steps of 45 V')
+    expect(verdictOf('across', 12470, { meter: 1 })).toMatchObject({ verdict: 'bad' })
+    expect(verdictOf('across', 12470, { meter: 1 })?.words).toContain('not the same phase')
+  })
+
+  it('volts across beside a closed bypass count with a remark on where they were read', () => {
+    const again = workUntil(ready, 'prove-after')
+    const step = nextPlace(again, 'P2')!.step
+    const across = judgeStep(again, 'P2', step, 'A', { indicator: 0, across: 0, meter: 1 }).find(
+      ({ askId }) => askId === 'across',
+    )
+    expect(across?.verdict).toBe('doubtful')
+    expect(across?.words).toContain('bushing to bushing')
+  })
+
+  it('volts across the closed bypass itself are no sign at all', () => {
+    const again = workUntil(ready, 'prove-after')
+    const look = { ...nextPlace(again, 'P2')!.step, action: undefined }
+    const across = judgeStep(again, 'P2', look, 'A', { across: 0, meter: 1 }).find(
+      ({ askId }) => askId === 'across',
+    )
+    expect(across).toMatchObject({ verdict: 'good' })
+    expect(across?.words).toContain('no sign of neutral')
   })
 
   it('a meter of 22 V resolves half a step, one of 45 V does not', () => {
