@@ -45,9 +45,6 @@ const TABLE_R6: readonly Row[] = [
   row(72.5, '46.1 to 72.5 kV', [3.29, 1.0], [3.94, 1.2], 'from memory'),
 ]
 
-/** Below it no factor is needed. */
-export const FACTOR_FROM_M = 900
-
 /**
  * Upper end of a range of altitude, metres, and its factor: 29 CFR 1910.269 (2014), Table R-5, from
  * memory. The same factors were seen in UFC 3-560-01 (2006, change 1), table 3-2; its altitudes are

@@ -9,8 +9,8 @@ export interface RegulatorAsLeft {
 }
 
 /**
- * The bank as the crew left it: taps, settings and, where all units have the same, their ratings.
- * What the crew did not record stays as planned and is said.
+ * The bank as the crew left it: taps, settings and, where units differ, the smallest rating. What the
+ * crew did not record of taps and settings stays as planned and is said.
  *
  * @param isNew Whether units were set, and so the bank is as old as the work.
  */

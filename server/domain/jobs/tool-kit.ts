@@ -2,6 +2,7 @@ import { stepV } from './bypass-current.ts'
 import type { DraftScene } from './draft-scene.ts'
 import type { BankWork, KitLine } from './job-plan.ts'
 import { finestNeededV } from './neutral-proof.ts'
+import { SHEAR_HEAD_TORQUE_LB_FT } from './torque.ts'
 
 type Tool = Omit<KitLine, 'for'>
 
@@ -63,7 +64,7 @@ function handlingTools({ kind, peakA }: DraftScene, { neutralV, regulator }: Ban
     {
       what: 'Torque wrench for connectors',
       count: 1,
-      note: 'Shear-head fasteners 75 to 85 lb-ft (common practice, no source); the marking on the connector governs.',
+      note: `Shear-head fasteners ${SHEAR_HEAD_TORQUE_LB_FT.low} to ${SHEAR_HEAD_TORQUE_LB_FT.high} lb-ft (common practice, no source); the marking on the connector governs.`,
     },
     { what: 'Lifting gear for the weight of a unit', count: 1, note: 'By its nameplate.' },
   ]
