@@ -165,6 +165,20 @@ describe('drafting a job', () => {
     expect(plan).toMatchObject({ kind: 'change out a bank', bank: { standing: { id: 'R3' } } })
     expect(plan.bank?.regulator.id).not.toBe('R3')
     expect(plan.notes.join(' ')).toContain('0.1 Ω, which is an assumption')
+    const single = await server.call(routes.saveProposal, {
+      params,
+      body: {
+        ...body,
+        proposal: {
+          ...body.proposal,
+          banks: banks.map((each) => ({ ...each, phases: 'A' as const })),
+        },
+      },
+    })
+    const otherUnits = { ...origin, proposalId: single.id }
+    const refused = await server.problem(routes.draftJob, drafting(otherUnits, {}, 'banked'))
+    expect(refused).toMatchObject({ code: 'wrong-state' })
+    expect(refused.detail).toContain('One job changes a bank only unit for unit')
     const none = await server.problem(routes.draftJob, drafting(origin, { bank: 1 }, 'banked'))
     expect(none).toMatchObject({ code: 'malformed-request', faults: [{ at: 'body.bank' }] })
     expect((await server.problem(routes.draftJob, drafting(origin))).code).toBe('not-found')
