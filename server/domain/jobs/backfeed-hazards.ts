@@ -54,7 +54,7 @@ function wordsOf({ capacitors, feedingLoads, generators, openTies }: BeyondSpan)
     ...(capacitors.length > 0
       ? [
           {
-            what: `Capacitors beyond the pole: ${listed(capacitors.map(({ id, name, pole }) => `${name ?? id} at ${pole}`))}. ${CHARGE}`,
+            what: `${CHARGE} Beyond the pole: ${listed(capacitors.map(({ id, name, pole }) => `${name ?? id} at ${pole}`))}.`,
             source: `${MODEL}; ${CHARGE_SOURCE}`,
           },
         ]
@@ -71,8 +71,9 @@ function wordsOf({ capacitors, feedingLoads, generators, openTies }: BeyondSpan)
   ]
 }
 
+/** First, so that no long list of names cuts it off. */
 const CHARGE =
-  'They keep a charge after they are cut off: wait for the time that their nameplate says, at least 5 minutes, then short and ground them.'
+  'Capacitors keep a charge after they are cut off: wait for the time that their nameplate says, at least 5 minutes, then short and ground them.'
 const CHARGE_SOURCE = 'discharge within 5 minutes by IEEE 18, from memory'
 
 /** On the poles themselves, whichever side of the bank they are on. */
@@ -82,7 +83,7 @@ function chargedPoles({ feeder, works }: Pick<DraftScene, 'feeder' | 'works'>): 
     .filter(({ kind, pole }) => kind === 'capacitor' && poles.has(pole))
     .map(({ id, name, pole }) => ({
       about: 'backfeed',
-      what: `Capacitors hang on this pole (${name ?? id}). ${CHARGE}`,
+      what: `${CHARGE} On this pole: ${name ?? id}.`,
       pole,
       source: `${MODEL}; ${CHARGE_SOURCE}`,
     }))

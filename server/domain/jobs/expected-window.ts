@@ -7,9 +7,9 @@ export type WindowJudge =
   | 'current as expected'
 
 /** Either side of the expected volts, for meters and for loads between the cases: an assumption. */
-export const VOLTS_TOLERANCE_PCT = 2.5
+const VOLTS_TOLERANCE_PCT = 2.5
 /** Either side of the expected current, which goes with the load of the hour: an assumption. */
-export const CURRENT_TOLERANCE_PCT = 30
+const CURRENT_TOLERANCE_PCT = 30
 
 /** How the unit stands while it is read. */
 export interface ReadWhile {
@@ -27,26 +27,20 @@ export interface Window {
   readonly basis: string
 }
 
-const VOLTS_OF: Readonly<
-  Record<'source' | 'load', (reading: ExpectedReading) => [number, number]>
-> = {
-  source: ({ sourceV, sourceVolts120 }) => [sourceV, sourceVolts120],
-  load: ({ loadV, loadVolts120 }) => [loadV, loadVolts120],
-}
-
-/** Whether a step asks for volts as the control shows them: "V on 120". */
-export const isOn120 = (unit: string) => unit.includes('120')
+/** Whether a step asks for volts as the control shows them, by its potential ratio: "V on 120". */
+const isOn120 = (unit: string) => unit.includes('120')
 
 function expectedOf(
+  { bank }: JobPlan,
   judge: WindowJudge,
   reading: ExpectedReading,
   unit: string,
   while_: ReadWhile,
 ): number {
   if (judge === 'current as expected') return reading.amps
-  const side = judge === 'load volts as expected' && !while_.isAtNeutral ? 'load' : 'source'
-  const [volts, volts120] = VOLTS_OF[side](reading)
-  if (isOn120(unit)) return volts120
+  const isLoad = judge === 'load volts as expected' && !while_.isAtNeutral
+  const volts = isLoad ? reading.loadV : reading.sourceV
+  if (isOn120(unit) && bank) return volts / bank.regulator.ptRatio
   return unit.toLowerCase() === 'kv' ? volts / 1000 : volts
 }
 
@@ -64,7 +58,7 @@ export function expectedWindow(
   unit: string,
   while_: ReadWhile,
 ): Window | null {
-  const all = readingsOf(plan, phases).map((each) => expectedOf(judge, each, unit, while_))
+  const all = readingsOf(plan, phases).map((each) => expectedOf(plan, judge, each, unit, while_))
   if (all.length === 0) return null
   const isCurrent = judge === 'current as expected'
   const tolerance = isCurrent ? CURRENT_TOLERANCE_PCT : VOLTS_TOLERANCE_PCT

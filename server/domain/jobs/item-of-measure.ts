@@ -40,7 +40,7 @@ export function measureWords(
 }
 
 /** Labels of a few parts, or how many there are. */
-export function partWords(partIds: readonly string[], parts: readonly Part[]): string {
+function partWords(partIds: readonly string[], parts: readonly Part[]): string {
   if (partIds.length > MOST_NAMED) return `${partIds.length} parts`
   const labelOf = new Map(parts.map(({ id, label }) => [id, label]))
   return partIds.map((id) => labelOf.get(id) ?? id).join(', ')

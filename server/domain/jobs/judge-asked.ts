@@ -3,6 +3,7 @@ import { REGULATOR_MAX_TAP } from '../feeder/equipment.ts'
 import { stepV } from './bypass-current.ts'
 import { expectedWindow, mistakesThatFit, type WindowJudge } from './expected-window.ts'
 import type { ReadValue } from './job-entry.ts'
+import type { JobKind } from './job-kind.ts'
 import type { JobPlan } from './job-plan.ts'
 import {
   finestNeededV,
@@ -126,6 +127,7 @@ function isMeterUnknown(step: Step, values: Values): boolean {
   return meter !== undefined && !isGiven(values[meter.id])
 }
 
+const CHANGES_A_BANK: readonly JobKind[] = ['change out a bank', 'change settings']
 const AS_IT_IS_TO_STAND =
   'It was worked out for the bank as it is to stand: until then the old settings may read otherwise.'
 
@@ -160,7 +162,7 @@ const windowJudge =
           ({ mistake, phase, signs }) =>
             `It would fit ${mistake}${phase ? ` at unit ${phase}` : ''}: ${signs[0]}`,
         ),
-        ...(plan.bank?.standing ? [AS_IT_IS_TO_STAND] : []),
+        ...(CHANGES_A_BANK.includes(plan.kind) ? [AS_IT_IS_TO_STAND] : []),
         'Look before going on, and say in the remark what it was.',
       ].join(' '),
     )

@@ -23,7 +23,7 @@ import {
 /** A meter or a control is taken to be right to this, volts on the 120 V base (common practice, no source). */
 export const METER_TOLERANCE_VOLTS120 = 1
 /** And a clamp meter to this share of what it reads, and at least an ampere (common practice, no source). */
-export const METER_TOLERANCE_AMPS_SHARE = 0.05
+const METER_TOLERANCE_AMPS_SHARE = 0.05
 const LEAST_TOLERANCE_A = 1
 /** A control tells a direction above this share of its rated current: 1 to 5 %, from memory. */
 const DIRECTION_SHARE = 0.05

@@ -1,6 +1,8 @@
+import { BASE_VOLTS120 } from '#domain/units/voltage-base.ts'
 import { type DraftScene, isBankPole } from './draft-scene.ts'
 import { expectedAt } from './expected-readings.ts'
 import type { BankWork, ExpectedCase, ExpectedReading } from './job-plan.ts'
+import { shortNumber } from './short-number.ts'
 
 /** What could not be found out, and what the figures of the plan say that somebody should look at. */
 export function planNotes(scene: DraftScene, expected: readonly ExpectedCase[]): string[] {
@@ -8,6 +10,7 @@ export function planNotes(scene: DraftScene, expected: readonly ExpectedCase[]):
   return [
     ...poleNotes(scene),
     ...stepsWithoutUnits(scene),
+    ...(bank ? ratioNotes(bank) : []),
     ...(bank ? bankNotes(scene, bank, expected) : []),
     ...(bank ? atNeutralNotes(scene, bank, expected) : []),
   ]
@@ -35,6 +38,17 @@ function stepsWithoutUnits(scene: DraftScene): string[] {
       ({ pole, sequence }) =>
         `At pole ${pole} no bank is part of this job, so the steps of “${sequence.name}” for each unit fall away: no bank is worked there under this job.`,
     )
+}
+
+/** Beyond this a control shows plainly other volts than the 120 V base (an assumption). */
+const SAME_BASE_SHARE = 0.01
+
+function ratioNotes({ neutralV, regulator }: BankWork): string[] {
+  const nominalReadV = neutralV / regulator.ptRatio
+  if (Math.abs(nominalReadV / BASE_VOLTS120 - 1) <= SAME_BASE_SHARE) return []
+  return [
+    `With a potential ratio of ${shortNumber(regulator.ptRatio)} the control reads ${nominalReadV.toFixed(1)} V at nominal ${neutralV.toFixed(0)} V to neutral, not ${BASE_VOLTS120} V: hold its readings against that.`,
+  ]
 }
 
 function bankNotes(

@@ -123,6 +123,20 @@ describe('volts', () => {
   })
 })
 
+describe('volts on 120', () => {
+  it('are what the control makes of the line by its own ratio', () => {
+    const { bank } = plan
+    const run = startRun({
+      ...plan,
+      ...(bank && { bank: { ...bank, regulator: { ...bank.regulator, ptRatio: 63.5 } } }),
+    })
+    // 7245 V over 63.5 is 114.1 V, and over 60 it is 120.8 V.
+    const on120 = { run, unit: 'V on 120' }
+    expect(judge('load volts as expected', 114.1, on120).verdict).toBe('good')
+    expect(judge('load volts as expected', 120.8, on120).verdict).toBe('doubtful')
+  })
+})
+
 describe('current', () => {
   it('goes with the load between the cases', () => {
     expect(judge('current as expected', 60, { unit: 'A' }).verdict).toBe('good')

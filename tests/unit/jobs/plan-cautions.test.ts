@@ -70,9 +70,21 @@ describe('capacitors on the pole of the bank', () => {
     const bare = feederWithSampleBank()
     const feeder: Feeder = { ...bare, equipment: [...bare.equipment, CAPACITOR] }
     expect(wordsOf(plan({ feeder }), 'backfeed').join(' ')).toMatch(
-      /Capacitors hang on this pole \(CAP-P2\)/,
+      /Capacitors keep a charge .* at least 5 minutes, .* On this pole: CAP-P2\./,
     )
     expect(wordsOf(plan({}), 'backfeed').join(' ')).not.toMatch(/Capacitors/)
+  })
+})
+
+describe('a potential ratio that is not that of the line', () => {
+  it('makes the control read other volts, and the plan says which', () => {
+    const withRatio = (ptRatio: number) => {
+      const regulator = { ...SAMPLE_BANK, ptRatio }
+      return plan({ bank: { regulator, standing: SAMPLE_BANK, loopOhm: 0.1 } }).notes.join(' ')
+    }
+    // 7200 V over 63.5 is 113.4 V.
+    expect(withRatio(63.5)).toMatch(/ratio of 63\.5 the control reads 113\.4 V at nominal 7200 V/)
+    expect(withRatio(60)).not.toMatch(/potential ratio/)
   })
 })
 
