@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { tapGain } from '#domain/electrical/regulator-bank.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import { bankBench } from '#domain/jobs/bank-bench.ts'
-import { expectedCases } from '#domain/jobs/expected-readings.ts'
+import { expectedInCases } from '#domain/jobs/expected-readings.ts'
 import type { BankWork } from '#domain/jobs/job-plan.ts'
 import { METER_TOLERANCE_VOLTS120, mistakeSigns } from '#domain/jobs/mistake-signs.ts'
 import {
@@ -59,7 +59,7 @@ describe('signs of a mistake on any bank and load', () => {
       fc.property(feeders, works, (feeder, work) => {
         const bench = bankBench(feeder, work.regulator)
         if (bench.status === 'not solved') throw new Error(bench.what)
-        for (const { caseId, readings } of expectedCases(feeder, work)) {
+        for (const { caseId, readings } of expectedInCases(feeder, work).cases) {
           const loadCase = feeder.header.cases.find(({ id }) => id === caseId)!
           const left = leftToControl(bench, rightWiring(work.regulator), loadCase, work.regulator)
           if (left.status === 'not solved') throw new Error(left.what)

@@ -96,6 +96,39 @@ const NODES: readonly NodeRow[] = [
   ['ground-load', 'ground', 4, 4, ''],
 ]
 
+type BranchRow = readonly [
+  from: string,
+  to: string,
+  kind: OneLineBranchKind,
+  label?: string,
+  inService?: OneLineBranch['inService'],
+]
+
+/** All but the way from SL to the neutral. The unit is named by its phase. */
+const BRANCHES: readonly BranchRow[] = [
+  ['source', 'source-tap', 'conductor'],
+  ['source-tap', 's', 'source switch', 'source disconnect', 'closed'],
+  ['s', 'l', 'regulator unit'],
+  ['l', 'load-tap', 'load switch', 'load disconnect', 'closed'],
+  ['load-tap', 'load', 'conductor'],
+  ['source-tap', 'bypass-source', 'conductor'],
+  ['bypass-source', 'bypass-load', 'bypass switch', 'bypass', 'open'],
+  ['bypass-load', 'load-tap', 'conductor'],
+  ['s', 'series-source', 'conductor'],
+  ['series-source', 'series-load', 'series arrester', 'series arrester'],
+  ['series-load', 'l', 'conductor'],
+  ['series-source', 'ground-source', 'arrester', 'source arrester'],
+  ['series-load', 'ground-load', 'arrester', 'load arrester'],
+]
+const SOLID_NEUTRAL: BranchRow = ['sl', 'neutral', 'conductor']
+const SWITCHED_NEUTRAL: BranchRow = [
+  'sl',
+  'neutral',
+  'neutral-side switch',
+  'neutral-side switch',
+  'closed',
+]
+
 function unitOneLine(phase: Phase, firstRow: number, hasNeutralSwitch: boolean) {
   const id = (name: string) => `${phase}-${name}`
   const nodes = NODES.map(
@@ -108,38 +141,17 @@ function unitOneLine(phase: Phase, firstRow: number, hasNeutralSwitch: boolean) 
       label: kind === 'line' ? `${phase} ${label}` : label,
     }),
   )
-  const branch = (
-    from: string,
-    to: string,
-    kind: OneLineBranchKind,
-    label = '',
-    inService: OneLineBranch['inService'] = null,
-  ): OneLineBranch => ({
-    id: id(`${from}~${to}`),
-    phase,
-    kind,
-    from: id(from),
-    to: id(to),
-    label,
-    inService,
-  })
-  const branches = [
-    branch('source', 'source-tap', 'conductor'),
-    branch('source-tap', 's', 'source switch', 'source disconnect', 'closed'),
-    branch('s', 'l', 'regulator unit', `${phase} unit`),
-    branch('l', 'load-tap', 'load switch', 'load disconnect', 'closed'),
-    branch('load-tap', 'load', 'conductor'),
-    branch('source-tap', 'bypass-source', 'conductor'),
-    branch('bypass-source', 'bypass-load', 'bypass switch', 'bypass', 'open'),
-    branch('bypass-load', 'load-tap', 'conductor'),
-    branch('s', 'series-source', 'conductor'),
-    branch('series-source', 'series-load', 'series arrester', 'series arrester'),
-    branch('series-load', 'l', 'conductor'),
-    branch('series-source', 'ground-source', 'arrester', 'source arrester'),
-    branch('series-load', 'ground-load', 'arrester', 'load arrester'),
-    hasNeutralSwitch
-      ? branch('sl', 'neutral', 'neutral-side switch', 'neutral-side switch', 'closed')
-      : branch('sl', 'neutral', 'conductor'),
-  ]
+  const rows = [...BRANCHES, hasNeutralSwitch ? SWITCHED_NEUTRAL : SOLID_NEUTRAL]
+  const branches = rows.map(
+    ([from, to, kind, label = '', inService = null]): OneLineBranch => ({
+      id: id(`${from}~${to}`),
+      phase,
+      kind,
+      from: id(from),
+      to: id(to),
+      label: kind === 'regulator unit' ? `${phase} unit` : label,
+      inService,
+    }),
+  )
   return { nodes, branches }
 }

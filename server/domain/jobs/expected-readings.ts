@@ -11,20 +11,16 @@ export type ExpectedNow =
   | { readonly status: 'solved'; readonly readings: ExpectedReading[] }
   | NotSolved
 
-/**
- * What meters at the pole should show in each case that can be solved, with the bank as it is to
- * stand and every bank following its control. `expectedInCases` also says what could not be solved.
- */
-export function expectedCases(feeder: Feeder, bank: BankWork): ExpectedCase[] {
-  return expectedInCases(feeder, bank).cases
-}
-
 export interface ExpectedInCases {
   readonly cases: ExpectedCase[]
   /** Why a case is missing, in sentences. */
   readonly notes: string[]
 }
 
+/**
+ * What meters at the pole should show in each case that can be solved, with the bank as it is to
+ * stand and every bank following its control.
+ */
 export function expectedInCases(feeder: Feeder, bank: BankWork): ExpectedInCases {
   const bench = benchOf(feeder, bank)
   if (bench.status === 'not solved') return { cases: [], notes: [bench.what] }
@@ -116,9 +112,20 @@ export function loadFactorFor(
     const offA = sum(read.map((each, index) => Math.abs(each.amps - (amps[index] ?? 0))))
     return [{ factor, offA }]
   })
+  return bestFactor(fitting, toleranceA / 10)
+}
+
+interface Fitting {
+  readonly factor: number
+  /** Between what is read and what is solved, summed over the phases. */
+  readonly offA: number
+}
+
+/** @param sameA Fits that differ by no more are equally good, and the nearest to the case is taken. */
+function bestFactor(fitting: readonly Fitting[], sameA: number): number | null {
   const leastOffA = Math.min(...fitting.map(({ offA }) => offA))
   const [best] = fitting
-    .filter(({ offA }) => offA <= leastOffA + toleranceA / 10)
+    .filter(({ offA }) => offA <= leastOffA + sameA)
     .toSorted((a, b) => Math.abs(a.factor - 1) - Math.abs(b.factor - 1))
   return best?.factor ?? null
 }

@@ -1,5 +1,5 @@
 import type { ByPhase } from '#domain/electrical/solution.ts'
-import { PHASES, type Phase } from '#domain/units/phases.ts'
+import { PHASES } from '#domain/units/phases.ts'
 import type { JobEntry } from './job-entry.ts'
 import type { JobPlan } from './job-plan.ts'
 import { leftUnsafe } from './left-unsafe.ts'
@@ -96,17 +96,6 @@ export function stepsAt(run: JobRun, poleId: string): readonly StepPlace[] {
 /** The step to do now; of one that is done at each unit, the first that is open. */
 export function nextPlace(run: JobRun, poleId: string): StepPlace | null {
   return stepsAt(run, poleId).find(isOpen) ?? null
-}
-
-/** Hold points that nobody passed yet. */
-export function openHolds(
-  run: JobRun,
-): readonly { readonly pole: string; readonly stepId: string; readonly phase?: Phase }[] {
-  return [...run.poles].flatMap(([pole, { places }]) =>
-    places
-      .filter((place) => place.step.isHoldPoint && place.status !== 'done')
-      .map(({ step, phase }) => ({ pole, stepId: step.id, ...(phase && { phase }) })),
-  )
 }
 
 /** What must still be done before 'work done' may be said, in sentences; empty when it may. */

@@ -3,7 +3,7 @@ import { BirdSettings } from '#domain/avian/bird-settings.ts'
 import type { Regulator } from '#domain/feeder/equipment.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import { draftPlan, type PlanInput } from '#domain/jobs/draft-plan.ts'
-import { expectedCases } from '#domain/jobs/expected-readings.ts'
+import { expectedInCases } from '#domain/jobs/expected-readings.ts'
 import { JOB_KINDS } from '#domain/jobs/job-kind.ts'
 import { type Hazard, JobPlan, type KitLine } from '#domain/jobs/job-plan.ts'
 import { SHIPPED_SEQUENCES } from '#domain/jobs/sequences/shipped-sequences.ts'
@@ -91,7 +91,7 @@ describe('a plan', () => {
 
   it('has readings for each case wherever there is a bank', () => {
     const bank = plans['remove a bank'].bank!
-    expect(plans['remove a bank'].expected).toEqual(expectedCases(skillet, bank))
+    expect(plans['remove a bank'].expected).toEqual(expectedInCases(skillet, bank).cases)
     expect(plans['retrofit round'].expected).toEqual([])
   })
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { solveFeeder } from '#domain/electrical/solve-feeder.ts'
-import { expectedAt, expectedCases, loadFactorFor } from '#domain/jobs/expected-readings.ts'
+import { expectedAt, expectedInCases, loadFactorFor } from '#domain/jobs/expected-readings.ts'
 import { readDemoFeeder } from '../../support/demo-feeder.ts'
 import { SAMPLE_BANK, sampleFeeder, sampleWork } from './sample-bank.ts'
 
@@ -15,7 +15,7 @@ describe('the readings that a crew should find at a bank that is to be set', () 
   const work = sampleWork()
 
   it('are those of the power flow with the bank in the feeder, in every case', () => {
-    const cases = expectedCases(feeder, work)
+    const cases = expectedInCases(feeder, work).cases
     const solved = solveFeeder(feeder, { taps: 'controlled', extraBanks: [SAMPLE_BANK] })
     expect(cases.map(({ caseId }) => caseId)).toEqual(['peak', 'light'])
     for (const [index, solution] of solved.entries()) {
@@ -32,14 +32,14 @@ describe('the readings that a crew should find at a bank that is to be set', () 
   })
 
   it('give as many volts more on the load side as the tap of type B says', () => {
-    for (const { tap, sourceV, loadV } of expectedCases(feeder, work)[0]!.readings) {
+    for (const { tap, sourceV, loadV } of expectedInCases(feeder, work).cases[0]!.readings) {
       expect(tap).toBeGreaterThan(0)
       expect(sourceV / loadV).toBeCloseTo(1 - 0.00625 * tap, 9)
     }
   })
 
   it('hold the control inside its band', () => {
-    for (const { readings } of expectedCases(feeder, work)) {
+    for (const { readings } of expectedInCases(feeder, work).cases) {
       for (const { relayVolts } of readings) expect(Math.abs(relayVolts - 122)).toBeLessThan(1)
     }
   })
@@ -69,7 +69,7 @@ describe('the readings that a crew should find at a bank that is to be set', () 
     }
     const now = expectedAt(dead, work, { caseId: 'peak', loadFactor: 1, taps: 'controlled' })
     expect(now.status).toBe('not solved')
-    expect(expectedCases(dead, work)).toEqual([])
+    expect(expectedInCases(dead, work).cases).toEqual([])
     expect(loadFactorFor(dead, work, { caseId: 'peak', taps: 'controlled', amps: { A: 9 } })).toBe(
       null,
     )
@@ -146,9 +146,14 @@ describe('a bank that stands already', async () => {
   const neutralV = 24_940 / Math.sqrt(3)
 
   it('is read as it stands, and with new settings as they will be', () => {
-    const now = expectedCases(feeder, { regulator: standing, standing, neutralV, loopOhm: 0.1 })
+    const now = expectedInCases(feeder, {
+      regulator: standing,
+      standing,
+      neutralV,
+      loopOhm: 0.1,
+    }).cases
     const regulator = { ...standing, bandCentreV: standing.bandCentreV - 3 }
-    const then = expectedCases(feeder, { regulator, standing, neutralV, loopOhm: 0.1 })
+    const then = expectedInCases(feeder, { regulator, standing, neutralV, loopOhm: 0.1 }).cases
     expect(now).toHaveLength(feeder.header.cases.length)
     for (const [index, { readings }] of now.entries()) {
       for (const [unit, { relayVolts, tap }] of readings.entries()) {
@@ -164,6 +169,6 @@ describe('a bank that stands already', async () => {
     const regulator = { ...standing, id: 'REG-S-144' }
     const work = { regulator, standing, neutralV, loopOhm: 0.1 }
     const same = { ...work, regulator: standing }
-    expect(expectedCases(feeder, work)).toEqual(expectedCases(feeder, same))
+    expect(expectedInCases(feeder, work).cases).toEqual(expectedInCases(feeder, same).cases)
   })
 })

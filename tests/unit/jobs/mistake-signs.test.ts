@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { solveFeeder } from '#domain/electrical/solve-feeder.ts'
 import type { Regulator } from '#domain/feeder/equipment.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
-import { expectedCases } from '#domain/jobs/expected-readings.ts'
+import { expectedInCases } from '#domain/jobs/expected-readings.ts'
 import { type MistakeSign, MistakeSign as MistakeSignSchema } from '#domain/jobs/job-plan.ts'
 import { mistakeSigns } from '#domain/jobs/mistake-signs.ts'
 import type { Phase } from '#domain/units/phases.ts'
@@ -55,7 +55,7 @@ describe('signs of a mistake', () => {
   })
 
   it('say beside what is read what the plan expects', () => {
-    const [peak] = expectedCases(feeder, sampleWork())
+    const [peak] = expectedInCases(feeder, sampleWork()).cases
     const rightV = peak!.readings.find(({ phase }) => phase === 'A')!.loadV
     const [, left] = signsOf(signs, 'polarity of one unit reversed', 'A')
     expect(loadVolts(left).right).toBe(Math.round(rightV))
@@ -130,7 +130,7 @@ describe('a unit with its polarity reversed', () => {
     const left = signsOf(signs, 'polarity of one unit reversed', 'A')[1]
     expect(left).toMatch(/16 raise, where 11 raise is right/)
     // Steps the other way: V_S = (1 + 0.1) V_L. B and C stand where their controls leave them.
-    const { readings } = expectedCases(feeder, sampleWork())[0]!
+    const { readings } = expectedInCases(feeder, sampleWork()).cases[0]!
     const taps = Object.fromEntries(readings.map(({ phase, tap }) => [phase, tap]))
     const { load, source } = heldVolts(SAMPLE_BANK, { ...taps, A: -16 }, 'A')
     expect(source / load).toBeCloseTo(1.1, 9)
@@ -211,7 +211,7 @@ describe('phases that are rolled', () => {
 
   it('show the amps of the next phase when both sides are moved on', () => {
     const [, through] = signsOf(signs, 'phases rolled')
-    const { readings } = expectedCases(feeder, sampleWork())[0]!
+    const { readings } = expectedInCases(feeder, sampleWork()).cases[0]!
     const amps = (phase: Phase) => readings.find((each) => each.phase === phase)!.amps.toFixed(1)
     expect(through).toContain(`${amps('A')} A where ${amps('C')} A is right`)
   })
