@@ -1,7 +1,7 @@
 /*
  * How a person's desk plugs in
  * ----------------------------
- * A person's folder (web/planner, web/coordinator, web/crew) exports components without
+ * A person's folder (web/planner, web/coordinator, web/crew, web/supervisor) exports components without
  * properties; person-screens.ts names them:
  *
  * - Desk: what stands in the side panel (on a phone: in the sheet). Scrolling is done around it.

@@ -3,6 +3,7 @@ import type { JobOrigin } from '#contract/jobs.ts'
 import type { Regulator } from '#domain/feeder/equipment.ts'
 import type { JobKind } from '#domain/jobs/job-kind.ts'
 import { keptDrafts } from '../record/kept-drafts.ts'
+import { readWantedSettings } from './wanted-settings.ts'
 
 /** A new bank comes from a kept proposal, which says its size and settings. */
 export const BY_HAND_KINDS = [
@@ -19,11 +20,18 @@ export const ByHandDraft = z.object({
   /** Ids as they are typed, with commas or spaces between. */
   poles: z.string(),
   regulatorId: z.string(),
+  /** As typed, by setting; blank for what stays as it is. */
+  settings: z.record(z.string(), z.string()).default({}),
 })
 export type ByHandDraft = z.infer<typeof ByHandDraft>
 
 /** Drafts by feeder. */
 export const byHandDrafts = keptDrafts('crossarm.by-hand-drafts', ByHandDraft)
+
+/** Whether the controls are left with settings, which may be others than now. */
+export function leavesSettings(kind: JobKind): boolean {
+  return kind === 'change settings' || kind === 'change out a bank'
+}
 
 export function isOnBank(kind: JobKind): boolean {
   return kind !== 'inspection' && kind !== 'retrofit round'
@@ -35,7 +43,7 @@ export type ByHandOrigin =
 
 /** What the job would come from, or what is still wrong with it. */
 export function originByHand(
-  { kind, poles: typed, regulatorId }: ByHandDraft,
+  { kind, poles: typed, regulatorId, settings: wanted }: ByHandDraft,
   knows: (poleId: string) => boolean,
   regulators: readonly Regulator[],
 ): ByHandOrigin {
@@ -43,7 +51,16 @@ export function originByHand(
     const bank = regulators.find(({ id }) => id === regulatorId)
     if (!bank) return { ok: false, why: 'Choose the bank that the work is on.' }
     const poles = [bank.pole]
-    return { ok: true, poles, origin: { kind: 'by hand', jobKind: kind, poles, regulatorId } }
+    const origin = { kind: 'by hand', jobKind: kind, poles, regulatorId } as const
+    if (!leavesSettings(kind)) return { ok: true, poles, origin }
+    const { settings, faults } = readWantedSettings(wanted)
+    const [fault] = Object.values(faults)
+    if (fault !== undefined) return { ok: false, why: fault }
+    const hasNone = Object.keys(settings).length === 0
+    if (hasNone && kind === 'change settings') {
+      return { ok: false, why: 'Say which setting is to change, and to what.' }
+    }
+    return { ok: true, poles, origin: hasNone ? origin : { ...origin, settings } }
   }
   const poles = [...new Set(typed.split(/[\s,;]+/).filter((id) => id !== ''))]
   if (poles.length === 0) return { ok: false, why: 'Name at least one pole.' }

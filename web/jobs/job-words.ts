@@ -67,7 +67,7 @@ const MOVE_WORDS: Readonly<Record<JobState, MoveWords>> = {
   'in the field': { button: 'Begin in the field', means: 'The crew is at the first pole.' },
   'work done': {
     button: 'Say that the work is done',
-    means: 'All steps are passed and what was left is written down.',
+    means: 'Taken once every step is passed, or left out with its reason.',
   },
   closed: {
     button: 'Close the job',

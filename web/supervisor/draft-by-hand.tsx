@@ -4,6 +4,7 @@ import {
   type ByHandDraft,
   byHandDrafts,
   isOnBank,
+  leavesSettings,
   originByHand,
 } from '../jobs/by-hand-draft.ts'
 import { HandOverForm } from '../jobs/hand-over-form.tsx'
@@ -13,6 +14,7 @@ import { useFeeder } from '../state/feeder.tsx'
 import { select, useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
 import { Field } from '../ui/field.tsx'
+import { WantedSettingsFields } from './wanted-settings-fields.tsx'
 
 /** A job that comes from no proposal and no programme: kind, bank or poles, then what the crew should know. */
 export function DraftByHand() {
@@ -24,7 +26,9 @@ export function DraftByHand() {
     kind: 'inspection',
     poles: pole ?? '',
     regulatorId: regulators[0]?.id ?? '',
+    settings: {},
   }
+  const bank = regulators.find(({ id }) => id === draft.regulatorId)
   const keep = (part: Partial<ByHandDraft>) => byHandDrafts.keep(feederId, { ...draft, ...part })
   const leave = () => select({ view: null })
   const chosen = originByHand(draft, (id) => poleById.has(id), regulators)
@@ -46,6 +50,14 @@ export function DraftByHand() {
           onType={keep}
         />
       )}
+      {bank && leavesSettings(draft.kind) && (
+        <WantedSettingsFields
+          standing={bank}
+          typed={draft.settings}
+          onType={(settings) => keep({ settings })}
+        />
+      )}
+      {isOnBank(draft.kind) && !chosen.ok && <p role="status">{chosen.why}</p>}
       {chosen.ok && (
         <HandOverForm
           key={`${draft.kind} ${chosen.poles.join(' ')}`}
@@ -106,7 +118,7 @@ function BankField({
           {...control}
           className="input"
           value={draft.regulatorId}
-          onChange={({ target }) => onType({ regulatorId: target.value })}
+          onChange={({ target }) => onType({ regulatorId: target.value, settings: {} })}
         >
           {regulators.map(({ id, pole, phases }) => (
             <option key={id} value={id}>

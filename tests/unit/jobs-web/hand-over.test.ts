@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { DraftJobBody } from '#contract/jobs.ts'
 import type { SavedProposal } from '#contract/proposals.ts'
+import type { Regulator } from '#domain/feeder/equipment.ts'
 import { dueLooks } from '../../../web/coordinator/year/due-poles.ts'
 import { waitingPoles } from '../../../web/coordinator/year/waiting-poles.ts'
 import { originByHand } from '../../../web/jobs/by-hand-draft.ts'
@@ -49,14 +50,19 @@ describe('a job drafted by hand', () => {
   const knows = (pole: string) => pole.startsWith('W-')
 
   it('takes ids with commas, spaces or lines between, each once', () => {
-    const draft = { kind: 'inspection', poles: 'W-1, W-2\nW-1;W-3', regulatorId: '' } as const
+    const draft = {
+      kind: 'inspection',
+      poles: 'W-1, W-2\nW-1;W-3',
+      regulatorId: '',
+      settings: {},
+    } as const
     const chosen = originByHand(draft, knows, [])
     expect(chosen.ok && chosen.poles).toEqual(['W-1', 'W-2', 'W-3'])
   })
 
   it('names the poles that the feeder does not have', () => {
     const chosen = originByHand(
-      { kind: 'inspection', poles: 'W-1 X-9', regulatorId: '' },
+      { kind: 'inspection', poles: 'W-1 X-9', regulatorId: '', settings: {} },
       knows,
       [],
     )
@@ -64,8 +70,23 @@ describe('a job drafted by hand', () => {
   })
 
   it('asks for a bank where the work is on one', () => {
-    const chosen = originByHand({ kind: 'remove a bank', poles: '', regulatorId: '' }, knows, [])
+    const chosen = originByHand(
+      { kind: 'remove a bank', poles: '', regulatorId: '', settings: {} },
+      knows,
+      [],
+    )
     expect(!chosen.ok && chosen.why).toContain('Choose the bank')
+  })
+
+  it('carries the settings that are to change, and asks for one where none is named', () => {
+    const standing = { id: 'R-1', pole: 'W-1' } as unknown as Regulator
+    const draft = (settings: Record<string, string>) =>
+      ({ kind: 'change settings', poles: '', regulatorId: 'R-1', settings }) as const
+    const chosen = originByHand(draft({ bandCentreV: '123,5', delayS: ' ' }), knows, [standing])
+    expect(chosen.ok && chosen.origin).toMatchObject({ settings: { bandCentreV: 123.5 } })
+    expect(originByHand(draft({}), knows, [standing]).ok).toBe(false)
+    const wrong = originByHand(draft({ bandCentreV: '1230' }), knows, [standing])
+    expect(!wrong.ok && wrong.why).toContain('Band centre: 1230')
   })
 })
 

@@ -1,9 +1,10 @@
 import type { AsLeft, MeasureAsLeft, SettingsAsLeft, UnitAsLeft } from '#domain/jobs/as-left.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import { PHASES, type Phase } from '#domain/units/phases.ts'
+import { SETTING_FIELDS } from '../../jobs/setting-fields.ts'
 import type { Fields } from '../../record/merge-fields.ts'
 import type { RecordField } from '../../record/record-fields.ts'
-import { MEASURE_FIELDS, SETTING_FIELDS, UNIT_FIELDS } from './form-fields.ts'
+import { MEASURE_FIELDS, UNIT_FIELDS } from './form-fields.ts'
 
 /** A measure of the plan, or one that was carried out beside it. */
 export type MeasureRow = Pick<MeasureAsLeft, 'pole' | 'measure' | 'partIds' | 'dimensionM'>

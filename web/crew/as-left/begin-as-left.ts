@@ -1,9 +1,9 @@
 import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import type { Phase } from '#domain/units/phases.ts'
+import { SETTING_FIELDS } from '../../jobs/setting-fields.ts'
 import type { Fields } from '../../record/merge-fields.ts'
 import { type FormShape, settingField, unitField } from './as-left-fields.ts'
-import { SETTING_FIELDS } from './form-fields.ts'
 import { nameplateOfRun, readOffRun } from './read-off-run.ts'
 
 /**

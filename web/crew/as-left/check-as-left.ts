@@ -1,4 +1,5 @@
 import { AsLeft, SettingsAsLeft } from '#domain/jobs/as-left.ts'
+import { SETTING_FIELDS } from '../../jobs/setting-fields.ts'
 import type { Fields } from '../../record/merge-fields.ts'
 import { numberOfText } from '../work/number-of-text.ts'
 import {
@@ -8,7 +9,7 @@ import {
   settingField,
   unitField,
 } from './as-left-fields.ts'
-import { SETTING_FIELDS, UNIT_FIELDS } from './form-fields.ts'
+import { UNIT_FIELDS } from './form-fields.ts'
 
 /** By the key of the field: what is wrong and what to do. */
 export type Faults = Readonly<Record<string, string>>

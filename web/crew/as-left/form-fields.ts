@@ -1,13 +1,11 @@
-import type { SettingsAsLeft, UnitAsLeft } from '#domain/jobs/as-left.ts'
+import type { UnitAsLeft } from '#domain/jobs/as-left.ts'
 
-interface FormField<Key> {
-  readonly key: Key
+export interface UnitField {
+  readonly key: Exclude<keyof UnitAsLeft, 'phase'>
   readonly label: string
   readonly unit?: string
   readonly kind: 'text' | 'number' | 'tap'
 }
-
-export type UnitField = FormField<Exclude<keyof UnitAsLeft, 'phase'>>
 
 /** Volts are those of the control, on the 120 V base, as the steps ask for them. */
 export const UNIT_FIELDS: readonly UnitField[] = [
@@ -24,20 +22,6 @@ export const UNIT_FIELDS: readonly UnitField[] = [
   { key: 'sourceVAfter', label: 'Source volts after', unit: 'V on 120', kind: 'number' },
   { key: 'loadVAfter', label: 'Load volts after', unit: 'V on 120', kind: 'number' },
   { key: 'ampsAfter', label: 'Current after', unit: 'A', kind: 'number' },
-]
-
-export type SettingField = FormField<keyof SettingsAsLeft>
-
-export const SETTING_FIELDS: readonly SettingField[] = [
-  { key: 'bandCentreV', label: 'Band centre', unit: 'V', kind: 'number' },
-  { key: 'bandwidthV', label: 'Bandwidth', unit: 'V', kind: 'number' },
-  { key: 'delayS', label: 'Time delay', unit: 's', kind: 'number' },
-  { key: 'rV', label: 'Line drop R', unit: 'V', kind: 'tap' },
-  { key: 'xV', label: 'Line drop X', unit: 'V', kind: 'tap' },
-  { key: 'ptRatio', label: 'Potential transformer ratio', kind: 'number' },
-  { key: 'ctPrimaryA', label: 'Current transformer primary', unit: 'A', kind: 'number' },
-  { key: 'maxRaise', label: 'Most steps raise', kind: 'number' },
-  { key: 'maxLower', label: 'Most steps lower', kind: 'number' },
 ]
 
 export const MEASURE_FIELDS = [

@@ -1,6 +1,6 @@
 import type { BankWork } from '#domain/jobs/job-plan.ts'
+import { SETTING_FIELDS } from '../../jobs/setting-fields.ts'
 import { settingField } from './as-left-fields.ts'
-import { SETTING_FIELDS } from './form-fields.ts'
 import type { PartProps } from './part-props.ts'
 import { isAsPlanned, settingHint } from './setting-hint.ts'
 import { TypedField } from './typed-field.tsx'
