@@ -122,7 +122,7 @@ function BankField({
         >
           {regulators.map(({ id, pole, phases }) => (
             <option key={id} value={id}>
-              {id}, pole {pole}, phases {phases}
+              Pole {pole}, phases {phases}: {id}
             </option>
           ))}
         </select>
