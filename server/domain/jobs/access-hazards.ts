@@ -6,7 +6,7 @@ import { findAccess } from '../siting/access-distance.ts'
 import type { DraftScene } from './draft-scene.ts'
 import type { Hazard } from './job-plan.ts'
 
-/** A gate farther away than this is not taken to lie on the way, metres. */
+/** A gate farther away than this is not taken to lie on the way, metres (an assumption). */
 const GATE_WITHIN_M = 2000
 const SOURCE = 'Roads, tracks and gates as recorded with the feeder; straight distances'
 

@@ -1,5 +1,5 @@
 import { phasesOfMask } from '#domain/units/phases.ts'
-import { lineToNeutralV } from '#domain/units/voltage-base.ts'
+import { lineToLineKv, lineToNeutralV } from '#domain/units/voltage-base.ts'
 import { nominalVolts } from '../network/nominal-volts.ts'
 import { type ApproachDistance, approachDistance } from './approach-distance.ts'
 import type { DraftScene } from './draft-scene.ts'
@@ -50,7 +50,7 @@ function systemAt({ feeder, trace }: DraftScene, pole: string): System {
   const mask = own.reduce((all, each) => all | each.mask, 0)
   const neutralV = own.length > 0 ? Math.max(...own.map(({ volts }) => volts)) : sourceV
   return {
-    lineKv: (neutralV * Math.sqrt(3)) / 1000,
+    lineKv: lineToLineKv(neutralV),
     isSinglePhase: phasesOfMask(mask).length === 1,
   }
 }

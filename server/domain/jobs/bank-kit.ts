@@ -1,3 +1,4 @@
+import { lineToLineKv } from '#domain/units/voltage-base.ts'
 import type { Regulator } from '../feeder/equipment.ts'
 import { unitClassFor } from '../siting/choose-unit.ts'
 import { ARRESTER_SOURCE, arresterClass } from './arrester-class.ts'
@@ -105,7 +106,7 @@ function mountingLine({ sites }: DraftScene, { regulator }: BankWork): Line {
 const MOUNTINGS = { platform: 'Platform', 'on the pole': 'Pole brackets for the units' } as const
 
 function switchLines({ neutralV, regulator }: BankWork, count: number): Line[] {
-  const lineKv = ((neutralV * Math.sqrt(3)) / 1000).toFixed(2)
+  const lineKv = lineToLineKv(neutralV).toFixed(2)
   const amps = regulator.ratingA === undefined ? '' : `, at least ${regulator.ratingA} A`
   const rating = `for ${lineKv} kV${amps}`
   return [
@@ -126,7 +127,7 @@ function switchLines({ neutralV, regulator }: BankWork, count: number): Line[] {
 }
 
 function arresterLine({ neutralV }: BankWork, count: number): Line {
-  const lineKv = (neutralV * Math.sqrt(3)) / 1000
+  const lineKv = lineToLineKv(neutralV)
   const found = arresterClass(lineKv)
   return {
     for: 'bank',

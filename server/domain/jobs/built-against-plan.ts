@@ -1,6 +1,7 @@
 import { type Phase, phaseMask, phasesOfMask } from '#domain/units/phases.ts'
 import type { Regulator } from '../feeder/equipment.ts'
 import type { AsLeft, MeasureAsLeft, SettingsAsLeft, UnitAsLeft } from './as-left.ts'
+import { setsUnits } from './is-bank-kind.ts'
 import type { JobPlan, PoleWork } from './job-plan.ts'
 import { shortNumber } from './short-number.ts'
 
@@ -27,7 +28,6 @@ function bankDeviations(plan: JobPlan, asLeft: AsLeft): Deviation[] {
   const { bank, kind } = plan
   if (!bank || kind === 'remove a bank') return []
   const { regulator } = bank
-  const isSet = kind === 'set a bank' || kind === 'change out a bank'
   const phases = phasesOfMask(phaseMask(regulator.phases))
   return [
     ...phases.flatMap((phase) => {
@@ -35,7 +35,7 @@ function bankDeviations(plan: JobPlan, asLeft: AsLeft): Deviation[] {
       const name = `${phase} unit`
       if (!unit) return [{ what: name, planned: 'to be recorded', built: NOT_RECORDED }]
       return [
-        ...(isSet ? nameplateDeviations(name, unit, regulator) : []),
+        ...(setsUnits(kind) ? nameplateDeviations(name, unit, regulator) : []),
         ...tapDeviations(name, unit, plan),
       ]
     }),

@@ -11,3 +11,8 @@ const NEEDS_BANK: readonly JobKind[] = [
 export function isBankKind(kind: JobKind): boolean {
   return NEEDS_BANK.includes(kind)
 }
+
+/** Whether units hang in service at its end that were not there before. */
+export function setsUnits(kind: JobKind): boolean {
+  return kind === 'set a bank' || kind === 'change out a bank'
+}

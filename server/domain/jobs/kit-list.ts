@@ -2,6 +2,7 @@ import { bankKit } from './bank-kit.ts'
 import { birdKit } from './bird-kit.ts'
 import { cutTo } from './cut-to.ts'
 import { type DraftScene, isBankPole } from './draft-scene.ts'
+import { setsUnits } from './is-bank-kind.ts'
 import type { KitLine } from './job-plan.ts'
 import { toolKit } from './tool-kit.ts'
 
@@ -26,10 +27,9 @@ export function kitList(scene: DraftScene): KitLine[] {
 
 function labelKit(scene: DraftScene): KitLine[] {
   const { bank, kind, works } = scene
-  const isSet = kind === 'set a bank' || kind === 'change out a bank'
   return works.flatMap(({ pole }): KitLine[] => [
     { for: 'labels', what: `Label of pole ${pole} with its QR code`, count: 1, pole },
-    ...(bank && isSet && isBankPole(scene, pole)
+    ...(bank && setsUnits(kind) && isBankPole(scene, pole)
       ? [
           {
             for: 'labels' as const,

@@ -1,3 +1,4 @@
+import { setsUnits } from './is-bank-kind.ts'
 import type { JobKind } from './job-kind.ts'
 import { isBridged, isThroughUnit, type UnitState } from './unit-state.ts'
 
@@ -30,8 +31,7 @@ const LEFTOVERS: readonly Leftover[] = [
 /** How a unit must not be left when the crew says that the work is done; empty where it may be. */
 export function leftUnsafe(kind: JobKind, state: UnitState): string[] {
   const left = LEFTOVERS.filter(({ isSo }) => isSo(state)).map(({ words }) => words)
-  const isToServe = kind === 'set a bank' || kind === 'change out a bank'
-  if (isToServe && !isThroughUnit(state)) return [...left, 'it does not carry the line']
+  if (setsUnits(kind) && !isThroughUnit(state)) return [...left, 'it does not carry the line']
   const isToGo = kind === 'remove a bank'
   return isToGo && isThroughUnit(state) ? [...left, 'it still carries the line'] : left
 }

@@ -223,7 +223,7 @@ function controlSentence(
   ].join(' ')
 }
 
-const TOLERANCE = `${METER_TOLERANCE_VOLTS120.toFixed(1)} V (120 V base) of what is right`
+const TOLERANCE = `${METER_TOLERANCE_VOLTS120.toFixed(1)} V (120 V base, as near as meters tell: common practice, no source) of what is right`
 
 /** The current comes in at the L terminal, so a control that tells directions reads it backward. */
 function backwardPower({ cases, work }: Trial, bench: BankBench, wiring: Wiring): string[] {

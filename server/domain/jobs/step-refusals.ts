@@ -1,6 +1,7 @@
 import type { Phase } from '#domain/units/phases.ts'
 import { NOT_PROVEN, takeAction } from './bank-switches.ts'
 import { bypassInWords } from './bypass-current.ts'
+import { cutTo } from './cut-to.ts'
 import type { ReadValue, StepDone, StepLeftOut } from './job-entry.ts'
 import type { JobPlan } from './job-plan.ts'
 import { type AskedVerdict, isGiven, judgeValues, proofOf } from './judge-asked.ts'
@@ -9,12 +10,11 @@ import { isOpen, type PoleRun, phasesOf, readAt, type StepPlace } from './pole-r
 import type { Asked, Step } from './step-sequence.ts'
 import type { UnitAction } from './unit-action.ts'
 
-const TEXT_LENGTH = 80
+const MOST_LETTERS = 80
 
 /** A step in a sentence: the beginning of its text, and its unit. */
 export function stepInWords({ step, phase }: Pick<StepPlace, 'step' | 'phase'>): string {
-  const { text } = step
-  const short = text.length > TEXT_LENGTH ? `${text.slice(0, TEXT_LENGTH - 1).trimEnd()}…` : text
+  const short = cutTo(MOST_LETTERS, step.text)
   return phase ? `“${short}” at unit ${phase}` : `“${short}”`
 }
 

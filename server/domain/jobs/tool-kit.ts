@@ -1,3 +1,4 @@
+import { lineToLineKv } from '#domain/units/voltage-base.ts'
 import { stepV } from './bypass-current.ts'
 import type { DraftScene } from './draft-scene.ts'
 import type { BankWork, KitLine } from './job-plan.ts'
@@ -51,7 +52,7 @@ function meterTools({ neutralV, regulator }: BankWork): Tool[] {
 
 function handlingTools({ kind, peakA }: DraftScene, { neutralV, regulator }: BankWork): Tool[] {
   const count = regulator.phases.length
-  const lineKv = ((neutralV * Math.sqrt(3)) / 1000).toFixed(2)
+  const lineKv = lineToLineKv(neutralV).toFixed(2)
   return [
     { what: `Phasing sticks for ${lineKv} kV`, count: 1 },
     { what: 'Stick to work bypass and disconnect switches', count: 1 },
@@ -60,7 +61,7 @@ function handlingTools({ kind, peakA }: DraftScene, { neutralV, regulator }: Ban
       count: 1,
       note: 'Sized for the fault current at the pole, which is not computed here.',
     },
-    ...(kind === 'change out a bank' ? [jumper(count, peakA, regulator.ratingA)] : []),
+    ...(kind === 'change out a bank' ? [jumper(count, peakA, regulator.ratingA, lineKv)] : []),
     {
       what: 'Torque wrench for connectors',
       count: 1,
@@ -70,13 +71,18 @@ function handlingTools({ kind, peakA }: DraftScene, { neutralV, regulator }: Ban
   ]
 }
 
-function jumper(count: number, peakA: number | null, ratingA: number | undefined): Tool {
+function jumper(
+  count: number,
+  peakA: number | null,
+  ratingA: number | undefined,
+  lineKv: string,
+): Tool {
   const amps = Math.max(peakA ?? 0, ratingA ?? 0)
   return {
     what:
       amps > 0
-        ? `Temporary jumper rated for at least ${Math.ceil(amps)} A`
-        : 'Temporary jumper rated for the current of the line',
+        ? `Temporary jumper rated for ${lineKv} kV and at least ${Math.ceil(amps)} A`
+        : `Temporary jumper rated for ${lineKv} kV and the current of the line`,
     count,
     note:
       peakA === null

@@ -34,6 +34,7 @@ export function unitWeight(ratedKv: number, ratingA: number): UnitWeight | null 
   return { fromLb: below[2], toLb: above[3], source: WEIGHT_SOURCE }
 }
 
+/** Of an avoirdupois pound, exact by definition (NIST SP 811, appendix B.8; from memory). */
 const KG_PER_LB = 0.453_592_37
 
 /** "1200 to 1600 lb (544 to 726 kg)". */

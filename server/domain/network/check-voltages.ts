@@ -1,4 +1,4 @@
-import { BASE_VOLTS120, lineToNeutralV } from '#domain/units/voltage-base.ts'
+import { BASE_VOLTS120, lineToLineKv, lineToNeutralV } from '#domain/units/voltage-base.ts'
 import type { Regulator, Transformer } from '../feeder/equipment.ts'
 import type { Feeder } from '../feeder/feeder.ts'
 import type { Finding } from '../feeder/finding.ts'
@@ -33,7 +33,7 @@ function transformerFindings(device: Transformer, arrivingV: number, report: Rep
       'transformer-voltage-unlikely',
       'equipment',
       id,
-      `Its high side is rated ${highKv} kV, but the line before it is at ${lineToLineKv(arrivingV)} kV.`,
+      `Its high side is rated ${highKv} kV, but the line before it is at ${lineKvInWords(arrivingV)} kV.`,
       'Correct high_kv, or the nominal voltage of the line.',
       pole,
     ),
@@ -50,7 +50,7 @@ function regulatorFindings(device: Regulator, arrivingV: number, report: Report)
       'pt-ratio-unlikely',
       'equipment',
       id,
-      `Its pt_ratio is ${ptRatio}; on a line of ${lineToLineKv(arrivingV)} kV about ${expected} gives the control its 120 V.`,
+      `Its pt_ratio is ${ptRatio}; on a line of ${lineKvInWords(arrivingV)} kV about ${expected} gives the control its 120 V.`,
       'Correct pt_ratio, or its band is held on another voltage than meant.',
       pole,
     ),
@@ -61,6 +61,6 @@ function suits(ratedV: number, arrivingV: number): boolean {
   return Math.abs(ratedV / arrivingV - 1) <= UNLIKELY_SHARE
 }
 
-function lineToLineKv(lineToNeutral: number): string {
-  return ((lineToNeutral * Math.sqrt(3)) / 1000).toFixed(2)
+function lineKvInWords(neutralV: number): string {
+  return lineToLineKv(neutralV).toFixed(2)
 }

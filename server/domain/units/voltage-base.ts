@@ -9,3 +9,8 @@ export function volts120OfPu(pu: number): number {
 export function lineToNeutralV(nominalKvLineToLine: number): number {
   return (nominalKvLineToLine * 1000) / Math.sqrt(3)
 }
+
+/** Line-to-line kilovolts of volts to neutral: the other way round. */
+export function lineToLineKv(neutralV: number): number {
+  return (neutralV * Math.sqrt(3)) / 1000
+}

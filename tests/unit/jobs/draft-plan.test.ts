@@ -229,9 +229,9 @@ describe('the kit for a new bank', () => {
   })
 
   it('takes a jumper for the greater of rating and expected current to a change-out', () => {
-    expect(countOf(onStanding('change out a bank').kit, /jumper rated for at least 200 A/)).toEqual(
-      [3],
-    )
+    expect(
+      countOf(onStanding('change out a bank').kit, /jumper rated for 24\.94 kV and at least 200 A/),
+    ).toEqual([3])
     expect(countOf(newBank().kit, /[Jj]umper rated/)).toEqual([])
   })
 })

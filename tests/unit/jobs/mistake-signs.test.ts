@@ -150,7 +150,7 @@ describe('a unit with its polarity reversed', () => {
     const found = signsOf(mistakeSigns(quiet, work), 'polarity of one unit reversed', 'A')
     expect(found[0]).toMatch(/go the wrong way/)
     expect(found[1]).toBe(
-      'Left to its control it would not show in Light load: load volts come within 1.0 V (120 V base) of what is right.',
+      'Left to its control it would not show in Light load: load volts come within 1.0 V (120 V base, as near as meters tell: common practice, no source) of what is right.',
     )
   })
 
