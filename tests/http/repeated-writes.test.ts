@@ -125,6 +125,37 @@ async function standingPoleTop(): Promise<number> {
   return (await server.call(routes.choosePoleTop, { ...POLE_TOP, body }, supervisor)).version
 }
 
+const INSPECTION = {
+  title: 'Look at P2',
+  origin: { kind: 'by hand', jobKind: 'inspection', poles: ['P2'] },
+} as const
+const REMARK = {
+  ...{ id: 'entry-1', at: '2026-05-01T08:00:00.000Z', pole: 'P2' },
+  ...{ kind: 'remark', text: 'Gate stood open.' },
+} as const
+const AS_LEFT = { on: '2026-05-01', crew: ['Sam'], units: [], measures: [] }
+
+async function madeJob() {
+  const { id } = await server.call(routes.draftJob, { ...inFeeder, body: INSPECTION }, supervisor)
+  return { params: { jobId: id } }
+}
+
+async function jobInTheField() {
+  const made = await madeJob()
+  let version = 1
+  for (const to of ['approved', 'issued', 'in the field'] as const) {
+    const moved = await server.call(routes.moveJob, { ...made, body: { version, to } }, supervisor)
+    version = moved.version
+  }
+  return made
+}
+
+async function shippedSequence() {
+  const [record] = await server.call(routes.listSequences, {}, supervisor)
+  if (!record) throw new Error('Expected orders of steps that come along.')
+  return record
+}
+
 const first = { query: { version: 1 } }
 const second = { query: { version: 2 } }
 const bySupervisor = (input: object): Write => ({ as: supervisor, input })
@@ -182,6 +213,25 @@ const WRITES: Readonly<Partial<Record<RouteName, () => Promise<Write>>>> = {
     const made = await madeProgramme()
     await server.call(routes.deleteProgramme, { ...made, ...first }, supervisor)
     return bySupervisor({ ...made, ...second })
+  },
+  draftJob: async () => bySupervisor({ ...inFeeder, body: INSPECTION }),
+  changeJob: async () =>
+    bySupervisor({ ...(await madeJob()), body: { title: 'Look at P2 again', version: 1 } }),
+  moveJob: async () => bySupervisor({ ...(await madeJob()), body: { to: 'approved', version: 1 } }),
+  sendEntries: async () =>
+    bySupervisor({ ...(await jobInTheField()), body: { entries: [REMARK] } }),
+  putAsLeft: async () =>
+    bySupervisor({ ...(await jobInTheField()), body: { version: 0, asLeft: AS_LEFT } }),
+  deleteJob: async () => bySupervisor({ ...(await madeJob()), ...first }),
+  restoreJob: async () => {
+    const made = await madeJob()
+    await server.call(routes.deleteJob, { ...made, ...first }, supervisor)
+    return bySupervisor({ ...made, ...second })
+  },
+  putSequence: async () => {
+    const { sequence, version } = await shippedSequence()
+    const body = { version, sequence: { ...sequence, name: 'By our own rules' } }
+    return bySupervisor({ params: { sequenceId: sequence.id }, body })
   },
   changeBirdSettings: async () => bySupervisor({ body: { settings: {}, version: 0 } }),
   saveProposal: async () => bySupervisor({ ...inFeeder, body: PROPOSAL }),
