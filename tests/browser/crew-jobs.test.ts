@@ -371,7 +371,15 @@ for (const colorScheme of ['light', 'dark'] as const) {
   })
 }
 
-const FOLDS = [/^What meters/, /^What would/, /^Settings/, /^Kit/, /^Take off/, /^Papers/]
+const FOLDS = [
+  /^What meters/,
+  /^What would/,
+  /^One-line/,
+  /^Settings/,
+  /^Kit/,
+  /^Take off/,
+  /^Papers/,
+]
 
 /** Phase A's row of the table for what was read, once it is the one at that tap and those amps. */
 async function rowOfPhaseA(answer: Locator, tap: string, amps: RegExp) {

@@ -1,6 +1,5 @@
 import { useEffect } from 'react'
 import { useOnDevice } from '../../api/on-device.ts'
-import { BankDrawing } from '../../jobs/bank-drawing.tsx'
 import { JobStateMark } from '../../jobs/job-state-mark.tsx'
 import { capitalised, dueInWords, isLate, KIND_WORDS } from '../../jobs/job-words.ts'
 import { HazardList } from '../../jobs/plan/hazard-list.tsx'
@@ -25,6 +24,7 @@ import { openCrewView } from '../open-crew-view.ts'
 import { useFieldJob } from '../work/field-job.ts'
 import { FieldMoves } from '../work/field-moves.tsx'
 import type { FieldJob } from '../work/fold-field-job.ts'
+import { BankOneLine } from './bank-one-line.tsx'
 import { JobPapers } from './job-papers.tsx'
 import { JobReadings } from './job-readings.tsx'
 import { JobRound } from './job-round.tsx'
@@ -153,7 +153,7 @@ function JobParts({ field, order }: PartsProps) {
       )}
       {bank && (
         <CrewFold title="One-line drawing of the bank">
-          <BankDrawing regulator={bank.regulator} />
+          <BankOneLine regulator={bank.regulator} />
         </CrewFold>
       )}
       {settings.length > 0 && (
