@@ -5,11 +5,14 @@ import { judgeValues, proofOf } from './judge-asked.ts'
 import { SIGN_ORIGINS } from './neutral-proof.ts'
 import { readAt } from './pole-run.ts'
 import type { Step } from './step-sequence.ts'
+import { stopsStep } from './stops-step.ts'
 import type { Judged } from './verdict.ts'
 
 /** What one reading of a step is worth, and why. */
 export interface Verdict extends Judged {
   readonly askId: string
+  /** The step does not pass with it, whatever is remarked. */
+  readonly isStop: boolean
 }
 
 /**
@@ -29,9 +32,10 @@ export function judgeStep(
   const judged = judgeValues(step, values, at)
   const lastSign = judged.findLastIndex(({ judge }) => SIGN_ORIGINS[judge] !== undefined)
   const together = step.action === 'prove neutral' ? proofOf(step, values, at).words : ''
-  return judged.map(({ askId, verdict, words }, index) => ({
+  return judged.map(({ askId, judge, verdict, words }, index) => ({
     askId,
     verdict,
     words: index === lastSign ? `${words} ${together}`.trim() : words,
+    isStop: stopsStep(step, { judge, verdict }),
   }))
 }

@@ -5,9 +5,9 @@ import { cutTo } from './cut-to.ts'
 import type { ReadValue, StepDone, StepLeftOut } from './job-entry.ts'
 import type { JobPlan } from './job-plan.ts'
 import { type AskedVerdict, isGiven, judgeValues, proofOf } from './judge-asked.ts'
-import { SIGN_ORIGINS } from './neutral-proof.ts'
 import { isOpen, type PoleRun, phasesOf, readAt, type StepPlace } from './pole-run.ts'
 import type { Asked, Step } from './step-sequence.ts'
+import { stopsStep } from './stops-step.ts'
 import type { UnitAction } from './unit-action.ts'
 
 const MOST_LETTERS = 80
@@ -78,21 +78,12 @@ function doneRefusals(plan: JobPlan, pole: PoleRun, place: StepPlace, entry: Ste
   const proof = step.action === 'prove neutral' ? proofOf(step, entry.values, at) : null
   return [
     ...valueRefusals(step, entry.values),
-    ...verdicts.filter((verdict) => isRefused(step, verdict)).map(({ words }) => words),
+    ...verdicts.filter((verdict) => stopsStep(step, verdict)).map(({ words }) => words),
     ...(proof && !proof.isProven ? [proof.words] : []),
     ...(proof && at.phases.length > 1 ? [ONE_PROOF_FOR_MANY] : []),
     ...remarkRefusals(step, verdicts, entry.remark),
     ...(step.action ? actionRefusals(plan, pole, phase, step.action) : []),
   ]
-}
-
-/**
- * A sign that the unit is off neutral stops the work at every step that looks for neutral; and what
- * went wrong at a switch or a drive is not recorded as done.
- */
-function isRefused(step: Step, { verdict, judge }: AskedVerdict): boolean {
-  const holds = step.isHoldPoint || step.action !== undefined || SIGN_ORIGINS[judge] !== undefined
-  return verdict === 'bad' && holds
 }
 
 function remarkRefusals(
@@ -102,7 +93,7 @@ function remarkRefusals(
 ): string[] {
   if (remark?.trim()) return []
   return verdicts
-    .filter((verdict) => verdict.verdict !== 'good' && !isRefused(step, verdict))
+    .filter((verdict) => verdict.verdict !== 'good' && !stopsStep(step, verdict))
     .map(({ words }) => `${words} This passes only with a remark.`)
 }
 

@@ -219,6 +219,22 @@ describe('what must be yes', () => {
   })
 })
 
+describe('what stops a step', () => {
+  it('is a no at a hold point or at a switch, and not elsewhere', () => {
+    const isStop = (more: Parameters<typeof step>[1]) => {
+      const one = step('look', {
+        each: 'unit',
+        asks: [{ id: 'y', what: 'Open', kind: 'yes or no', isNeeded: true, judge: 'must be yes' }],
+        ...more,
+      })
+      return judgeStep(inService, 'P2', one, 'A', { y: false })[0]?.isStop
+    }
+    expect(isStop({ isHoldPoint: true })).toBe(true)
+    expect(isStop({ action: 'open the load switch' })).toBe(true)
+    expect(isStop({})).toBe(false)
+  })
+})
+
 describe('what is not entered', () => {
   it('gets no verdict', () => {
     const one = step('read', {

@@ -38,10 +38,7 @@ export function StepForm({ jobId, poleId, run, place, onEntered }: Props) {
   const change = (part: Partial<StepDraft>) => stepDrafts.keep(key, { ...draft, ...part })
   const { values, faults } = readDraft(step, draft)
   const verdicts = judgeStep(run, poleId, step, phase, values)
-  // What is bad at a hold point stops it; no remark helps.
-  const passesWithRemark = verdicts.some(
-    ({ verdict }) => verdict === 'doubtful' || (verdict === 'bad' && !step.isHoldPoint),
-  )
+  const passesWithRemark = verdicts.some(({ verdict, isStop }) => verdict !== 'good' && !isStop)
   const entering = useEntering(jobId, run, () => {
     stepDrafts.keep(key, null)
     onEntered()
