@@ -49,10 +49,15 @@ function saysSteady(value: ReadValue): boolean {
 
 const positionJudge =
   (from: string): JudgeOf =>
-  (value) =>
-    saysNeutral(value)
-      ? good(`${from} stands at neutral.`)
-      : bad(`${from} does not stand at neutral. Run the unit on until it does.`)
+  (value, _asked, { states }) => {
+    if (saysNeutral(value)) return good(`${from} stands at neutral.`)
+    // Told to run on, somebody would tap a unit whose series winding is shorted.
+    return bad(
+      states.some(isBridged)
+        ? `${from} does not stand at neutral, and source, load and a way past the unit are closed: touch no control and no switch, stand clear and call in.`
+        : `${from} does not stand at neutral. Run the unit on in manual until it does.`,
+    )
+  }
 
 const judgeLamp: JudgeOf = (value) =>
   saysSteady(value)

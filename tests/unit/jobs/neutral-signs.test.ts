@@ -154,6 +154,14 @@ describe('the signs, one by one', () => {
     expect(verdictOf('indicator', 0.5)?.verdict).toBe('bad')
   })
 
+  it('a pointer off neutral on a bridged unit tells nobody to tap it', () => {
+    const bridged = workUntil(startRun(machinePlan()), 'open-the-load-switch')
+    const [atBridged] = judgeStep(bridged, 'P2', proofStep, 'A', { indicator: 2 })
+    expect(atBridged?.words).toContain('touch no control and no switch')
+    expect(atBridged?.words).not.toContain('Run the unit')
+    expect(verdictOf('indicator', 2)?.words).toContain('Run the unit on in manual')
+  })
+
   it('a lamp that is out or flickers is no steady lamp', () => {
     const lamp = {
       ...proofStep,
