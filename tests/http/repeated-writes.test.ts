@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { IDEMPOTENCY_HEADER, type Role } from '#contract/actor.ts'
 import { buildRequest } from '#contract/build-request.ts'
 import { IncidentBody } from '#contract/incidents.ts'
+import { DraftJobBody } from '#contract/jobs.ts'
 import { NestBody } from '#contract/nests.ts'
 import { ChoosePoleTopBody } from '#contract/pole-tops.ts'
 import { KeepProgrammeBody } from '#contract/programmes.ts'
@@ -128,7 +129,7 @@ async function standingPoleTop(): Promise<number> {
 const INSPECTION = {
   title: 'Look at P2',
   origin: { kind: 'by hand', jobKind: 'inspection', poles: ['P2'] },
-} as const
+}
 const REMARK = {
   ...{ id: 'entry-1', at: '2026-05-01T08:00:00.000Z', pole: 'P2' },
   ...{ kind: 'remark', text: 'Gate stood open.' },
@@ -136,7 +137,11 @@ const REMARK = {
 const AS_LEFT = { on: '2026-05-01', crew: ['Sam'], units: [], measures: [] }
 
 async function madeJob() {
-  const { id } = await server.call(routes.draftJob, { ...inFeeder, body: INSPECTION }, supervisor)
+  const { id } = await server.call(
+    routes.draftJob,
+    { ...inFeeder, body: DraftJobBody.parse(INSPECTION) },
+    supervisor,
+  )
   return { params: { jobId: id } }
 }
 

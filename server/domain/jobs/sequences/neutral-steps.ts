@@ -68,7 +68,7 @@ const SIGNS: NonNullable<StepDraft['asks']> = [
   },
   {
     id: 'across',
-    what: 'Volts from source to load side, by the meter',
+    what: 'Volts from the S to the L bushing of the unit itself, by the meter',
     kind: 'number',
     unit: 'V',
     isNeeded: false,

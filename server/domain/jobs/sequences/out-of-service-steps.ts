@@ -1,4 +1,4 @@
-import { confirm, type StepDraft } from './step-draft.ts'
+import { confirm, neutralSide, type StepDraft } from './step-draft.ts'
 
 /**
  * From neutral to a unit off the line: bypass, the two line switches, then the neutral-side switch
@@ -18,7 +18,7 @@ export const OFF_THE_LINE_STEPS: readonly StepDraft[] = [
   },
   {
     id: 'open-load',
-    text: 'Open the load-side switch. Where your procedure opens the source side first, do that step first and say so in a remark.',
+    text: 'Open the load-side switch. Where your procedure opens the source side first, follow it, enter both steps in this order afterwards, and say so in a remark.',
     hazard: 'The switch must be rated for what it opens.',
     each: 'unit',
     action: 'open the load switch',
@@ -33,12 +33,11 @@ export const OFF_THE_LINE_STEPS: readonly StepDraft[] = [
   },
   {
     id: 'open-neutral-side',
-    text: 'Open the switch of the neutral-side terminal, where one is fitted.',
+    text: 'Open the switch of the neutral-side (SL) terminal, where one is fitted.',
     hazard:
       'In a delta bank this terminal stands at another phase: treat its switch as line potential.',
     each: 'unit',
-    asks: [confirm('open', 'Blade fully open')],
-    mayBeLeftOut: true,
+    asks: [neutralSide('open')],
   },
 ]
 

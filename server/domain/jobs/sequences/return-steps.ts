@@ -1,5 +1,5 @@
 import { neutralSteps } from './neutral-steps.ts'
-import { confirm, type StepDraft } from './step-draft.ts'
+import { confirm, neutralSide, type StepDraft } from './step-draft.ts'
 
 /**
  * A unit off the line comes under voltage from its source side alone, is tapped, and proven at
@@ -8,15 +8,16 @@ import { confirm, type StepDraft } from './step-draft.ts'
 export const ENERGIZE_STEPS: readonly StepDraft[] = [
   {
     id: 'close-neutral-side',
-    text: 'Close the switch of the neutral-side terminal, where one is fitted.',
-    hazard: 'In a delta bank this terminal stands at another phase.',
+    text: 'Close the switch of the neutral-side (SL) terminal. Where none is fitted, see that SL is joined to the neutral.',
+    hazard:
+      'With SL open the neutral bushing comes to line voltage. In a delta bank this terminal stands at another phase.',
+    isHoldPoint: true,
     each: 'unit',
-    asks: [confirm('closed', 'Blade fully closed')],
-    mayBeLeftOut: true,
+    asks: [neutralSide('closed')],
   },
   {
     id: 'close-source',
-    text: 'Close the source-side switch; the load side stays open. Where your procedure starts with the load side, follow it and say so in a remark. Listen to the unit.',
+    text: 'Close the source-side switch; the load side stays open. Where your procedure starts with the load side, follow it, enter the steps in this order afterwards, and say so in a remark. Listen to the unit.',
     hazard: 'A unit that has been opened or moved may fail when it is energized: stand clear.',
     isHoldPoint: true,
     each: 'unit',
