@@ -126,16 +126,16 @@ describe('the hold point of neutral', () => {
 
 describe('a step that does not fit the pole', () => {
   it('is left out with a reason where it may be, and what was done otherwise is said', async () => {
-    const { job, open } = await startJob('left-out', 'open-neutral-side')
+    const { job, open } = await startJob('left-out', 'photos')
     const page = await open('steps:P3')
     await stepOf(page).getByRole('button', { name: 'Leave this step out' }).click()
     const form = page.getByRole('form', { name: 'Leave this step out' })
     await form.getByRole('button', { name: 'Left out, next step' }).click()
     await form.getByText('Say in a few words why it is left out.').waitFor()
-    await form.getByLabel('Why is it left out?').fill('No switch is fitted there')
+    await form.getByLabel('Why is it left out?').fill('The camera is broken')
     await form.getByRole('button', { name: 'Demo crew' }).click()
     await form.getByRole('button', { name: 'Left out, next step' }).click()
-    await stepOf(page).getByText('Look the temporary jumper over').waitFor()
+    await stepOf(page).getByText('Take down cover-up and signs').waitFor()
     expect(await page.getByRole('button', { name: 'Leave this step out' }).count()).toBe(0)
     await page.getByText('Say what was different').click()
     const said = page.getByRole('form', { name: 'Say what was different' })
