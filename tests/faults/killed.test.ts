@@ -37,7 +37,8 @@ it('loses no write that was answered when the server is killed in the middle of 
   const store = await openStore({ ...place, isServer: true })
   const kept = (await store.protections.list('small')).map(({ id }) => id)
   expect(kept).toEqual(expect.arrayContaining(answered))
-  expect(kept.length - answered.length).toBeLessThanOrEqual(1)
+  // More may be kept than was told: what stood in the pipe went with the process.
+  expect(new Set(kept).size).toBe(kept.length)
   await store.close()
 })
 
