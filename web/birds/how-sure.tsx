@@ -11,6 +11,7 @@ interface Props {
 const BARS: Readonly<Record<Sureness, number>> = {
   computed: 4,
   published: 4,
+  'seen second hand': 3,
   'from memory': 2,
   'common practice, no source': 2,
   assumption: 1,

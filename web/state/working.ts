@@ -3,6 +3,8 @@ import { createStore, useStore } from './store.ts'
 /** How sure a computed figure or its formula is. */
 export type Sureness =
   | 'published'
+  /** In a text that quotes the source; the source itself was not in hand. */
+  | 'seen second hand'
   | 'from memory'
   | 'common practice, no source'
   | 'assumption'
