@@ -1,3 +1,4 @@
+import { CONTROL_READINGS } from './control-readings.ts'
 import { confirm, type StepDraft } from './step-draft.ts'
 
 /** What is read once the units carry load again. */
@@ -6,25 +7,7 @@ export const AFTER_STEPS: readonly StepDraft[] = [
     id: 'after',
     text: 'Read the control of this unit and compare with what the job expects for the load now. What lies outside needs a remark.',
     each: 'unit',
-    asks: [
-      { id: 'tap', what: 'Tap position', kind: 'number', unit: 'steps' },
-      {
-        id: 'source-volts',
-        what: 'Source volts, if the control shows them',
-        kind: 'number',
-        unit: 'V on 120',
-        isNeeded: false,
-        judge: 'source volts as expected',
-      },
-      {
-        id: 'load-volts',
-        what: 'Load volts',
-        kind: 'number',
-        unit: 'V on 120',
-        judge: 'load volts as expected',
-      },
-      { id: 'amps', what: 'Load current', kind: 'number', unit: 'A', judge: 'current as expected' },
-    ],
+    asks: [{ id: 'tap', what: 'Tap position', kind: 'number', unit: 'steps' }, ...CONTROL_READINGS],
   },
 ]
 
