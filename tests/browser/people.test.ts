@@ -30,6 +30,7 @@ describe('the demo’s door', () => {
     expect(await seriousFindings(page)).toEqual([])
     await keepPicture(page, 'entry-demo-phone')
     await crew.press('Enter')
+    await page.getByRole('tab', { name: 'Find a pole' }).click()
     await page.getByLabel('Pole id, job or coordinates').waitFor()
     await page.getByRole('button', { name: 'More' }).click()
     expect(await textOf(menu(page))).toMatch(/Signed in as crew/)
