@@ -149,10 +149,13 @@ describe('the page of a pole', () => {
     await place.getByText(/ft, 0° true, north/).waitFor()
     await place.getByText('Arrows: north is up, as on the map.').waitFor()
     await place.getByRole('button', { name: 'Turn the arrows with me' }).click()
-    // Turned a quarter against the clock, alpha is 90° and the device points west.
+    // Turned a quarter against the clock, alpha is 90° and the device points west. A compass goes on
+    // sending; the page hears it once the browser has let it.
     await page.evaluate(() => {
       const turned = { alpha: 90, beta: 0, gamma: 0, absolute: true }
-      window.dispatchEvent(new DeviceOrientationEvent('deviceorientationabsolute', turned))
+      const send = () =>
+        window.dispatchEvent(new DeviceOrientationEvent('deviceorientationabsolute', turned))
+      window.setInterval(send, 100)
     })
     await place.getByText('it does not say how far it may be off').waitFor()
     await place.getByText('to the right').waitFor()
