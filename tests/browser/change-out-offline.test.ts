@@ -181,6 +181,7 @@ describe('a change-out without signal', () => {
     await form.getByRole('button', { name: 'Enter as left' }).click()
     await page.getByText('waiting on this device').first().waitFor()
     await page.getByRole('button', { name: 'The work is done' }).click()
+    await page.getByText('The crew has said that the work is done.').first().waitFor()
     await page.goto(address('outbox'))
     await page.getByText('The server does not answer.').waitFor()
     // The start, the steps, two photos with their notes, what was left, and the end.
