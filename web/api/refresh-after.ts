@@ -51,3 +51,30 @@ export async function refreshAfter(client: QueryClient, notice: Notice): Promise
   if (notice.subject !== 'feeder') return
   await client.invalidateQueries({ queryKey: ['feeder', notice.subjectId], type: 'inactive' })
 }
+
+/** What others change of a record, by the first member of its key; a whole feeder is left as it is. */
+const CHANGED_BY_OTHERS: ReadonlySet<unknown> = new Set([
+  'feeders',
+  'proposals',
+  'proposal',
+  'protections',
+  'nests',
+  'incidents',
+  'pole-tops',
+  'programmes',
+  'bird-settings',
+  'attachments',
+  'jobs',
+  'job',
+  'step-sequences',
+  'deleted',
+  'history',
+])
+
+/** To be called once changes are followed: what was fetched before may have been changed since. */
+export function refreshFetchedBefore(client: QueryClient): Promise<void> {
+  return client.invalidateQueries({
+    predicate: ({ queryKey, state }) =>
+      CHANGED_BY_OTHERS.has(queryKey[0]) && state.dataUpdatedAt > 0,
+  })
+}

@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query'
 import { useEffect } from 'react'
 import { followChanges, type Notice } from '../api/follow-changes.ts'
-import { refreshAfter } from '../api/refresh-after.ts'
+import { refreshAfter, refreshFetchedBefore } from '../api/refresh-after.ts'
 import { createStore, useStore } from './store.ts'
 
 /** A stream that is back sooner than this is not worth a word. */
@@ -28,8 +28,11 @@ export function useLiveChanges(): void {
   const client = useQueryClient()
   useEffect(() => {
     let timer: number | undefined
+    let hasFollowed = false
     const onState = (isOpen: boolean) => {
       if (isOpen) {
+        if (!hasFollowed) void refreshFetchedBefore(client)
+        hasFollowed = true
         window.clearTimeout(timer)
         timer = undefined
         paused.set(false)
