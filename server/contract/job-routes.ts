@@ -147,4 +147,16 @@ export const jobRoutes = {
     answer: jsonAnswer(200, SequenceRecord, 'Set.'),
     problems: ['stale-version', 'too-large', 'wrong-state'],
   },
+  withdrawSequence: {
+    method: 'DELETE',
+    path: '/api/step-sequences/{sequenceId}',
+    tag: 'jobs',
+    summary:
+      'Withdraw an order of steps that the utility has set: one that comes with the program is as it came again, another is gone.',
+    right: 'set the order of steps',
+    params: SequenceParams,
+    query: VersionQuery,
+    answer: jsonAnswer(200, z.array(SequenceRecord), 'The orders of steps in use, by id.'),
+    problems: ['not-found', 'stale-version', 'wrong-state'],
+  },
 } as const satisfies Record<string, Route>

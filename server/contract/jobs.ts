@@ -51,6 +51,10 @@ export const DraftJobBody = JobHead.extend({
   bank: z.number().int().min(0).max(1).default(0),
   loopOhm: z.number().positive().max(100).optional(),
   elevationM: z.number().min(-500).max(9000).optional(),
+  /** Whether the units that are set get a switch at the SL terminal; left out: as the bank that stands, else solid. */
+  neutralSide: z.enum(['solid', 'switched']).optional(),
+  /** Open pairs of the poles: closed on the same visit or left. Left out: as is usual for the kind of work. */
+  birdWork: z.enum(['take along', 'leave']).optional(),
 })
 export const ChangeJobBody = JobHead.extend({ version: Version })
 export const MoveJobBody = z.object({

@@ -29,5 +29,7 @@ export function jobHandlers({
     restoreJob: ({ params, query }, asker) => jobs.restore(asker, params.jobId, query.version),
     listSequences: () => stepSequences.list(),
     putSequence: ({ params, body }, asker) => stepSequences.put(asker, params.sequenceId, body),
+    withdrawSequence: ({ params, query }, asker) =>
+      stepSequences.withdraw(asker, params.sequenceId, query.version),
   }
 }

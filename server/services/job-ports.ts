@@ -92,6 +92,7 @@ export interface StepSequenceStore {
   list(): Promise<SequenceRecord[]>
   /** Version 0 says that the person saw the one that comes with the program, or none. */
   put(version: number, sequence: StepSequence, stamp: Stamp): Promise<Written<SequenceRecord>>
+  delete(id: string, version: number, stamp: Stamp): Promise<Written<SequenceRecord>>
 }
 
 /** What is kept about crew work. */

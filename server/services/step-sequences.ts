@@ -27,6 +27,20 @@ export function stepSequenceService({ store, clock }: Pick<Ports, 'store' | 'clo
         wrongState: 'The order of steps cannot be set now.',
       })
     },
+
+    /** @throws Refusal `not-found` where the utility has set no such order, `stale-version` */
+    withdraw: async (
+      asker: Asker,
+      sequenceId: string,
+      version: number,
+    ): Promise<SequenceRecord[]> => {
+      const stamp = { actor: actorOf(asker), at: clock() }
+      settleWritten(await store.stepSequences.delete(sequenceId, version, stamp), {
+        missing: `The utility has set no order of steps "${sequenceId}".`,
+        wrongState: 'This order of steps was withdrawn before.',
+      })
+      return sequencesInUse(store)
+    },
   }
 }
 

@@ -24,5 +24,6 @@ export function stepSequenceRepository(db: Database): StepSequenceStore {
     list: () => records.list(NO_FEEDER),
     put: (version, sequence, stamp) =>
       records.put(bodyRow(NO_FEEDER, sequence.id, sequence, stamp), version, stamp),
+    delete: (id, version, stamp) => records.delete({ id, feeder_id: NO_FEEDER }, version, stamp),
   }
 }

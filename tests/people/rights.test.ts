@@ -107,6 +107,7 @@ const EXPECTED: Readonly<Record<RouteName, string>> = {
   deleteJob: 'planner coordinator supervisor',
   restoreJob: 'planner coordinator supervisor',
   putSequence: 'supervisor',
+  withdrawSequence: 'supervisor',
   attach: 'planner coordinator crew supervisor',
   deleteAttachment: 'planner coordinator supervisor',
   restoreAttachment: 'planner coordinator supervisor',

@@ -8,6 +8,8 @@ export const KIND_WORDS: Readonly<Record<JobKind, string>> = {
   'set a bank': 'Set a regulator bank',
   'change out a bank': 'Change out a regulator bank',
   'remove a bank': 'Remove a regulator bank',
+  'take a bank out of service': 'Take a regulator bank out of service',
+  'return a bank to service': 'Return a regulator bank to service',
   'change settings': 'Change the settings of a bank',
   'retrofit round': 'Retrofit round for birds',
   inspection: 'Inspection',

@@ -16,6 +16,8 @@ const series = { ...common, span: Id }
 export const REGULATOR_MAX_TAP = 16
 const Tap = z.number().int().min(-REGULATOR_MAX_TAP).max(REGULATOR_MAX_TAP)
 
+const Serial = z.string().trim().min(1).max(60).optional()
+
 /** Bank of single-phase step-voltage regulators, each phase controlled by itself. */
 export const Regulator = z.object({
   ...series,
@@ -23,6 +25,14 @@ export const Regulator = z.object({
   /** Type A has its shunt winding on the source side, type B on the load side (IEEE C57.15). */
   windingType: z.enum(['A', 'B']),
   connection: z.literal('wye').default('wye'),
+  /** `bypassed`: it hangs there off the line, and the line runs past it. Left out: in service. */
+  state: z.enum(['in service', 'bypassed']).optional(),
+  /** `switched`: a disconnect switch between SL terminal and neutral at each unit. Left out: solid. */
+  neutralSide: z.enum(['solid', 'switched']).optional(),
+  /** Serial numbers of the units. */
+  serialA: Serial,
+  serialB: Serial,
+  serialC: Serial,
   /** Nameplate of one unit. */
   ratingKva: z.number().positive().optional(),
   ratingA: z.number().positive().optional(),

@@ -53,7 +53,10 @@ function withBankAsLeft(feeder: Feeder, plan: JobPlan, asLeft: AsLeft): BankAsLe
     case 'change out a bank':
       return changeBank(feeder, regulator, standing, asLeft, true)
     case 'change settings':
+    case 'return a bank to service':
       return changeBank(feeder, regulator, standing, asLeft, false)
+    case 'take a bank out of service':
+      return changeBank(feeder, { ...regulator, state: 'bypassed' }, standing, asLeft, false)
     case 'remove a bank':
       return now
         ? checked(feeder, feederWithBank(feeder, null, [now.id]), [])

@@ -48,6 +48,8 @@ function linesOf(scene: DraftScene, bank: BankWork): Line[] {
           note: `${conductorWords(scene, bank)} Not needed where the bypass stays closed as the way of the line.`,
         },
       ]
+    case 'take a bank out of service':
+    case 'return a bank to service':
     case 'change settings':
     case 'retrofit round':
     case 'inspection':

@@ -129,9 +129,11 @@ function mistakesOf(feeder: Feeder, bank: BankWork, kind: JobKind): MistakeSign[
     case 'set a bank':
     case 'change out a bank':
       return mistakeSigns(feeder, bank)
+    case 'return a bank to service':
     case 'change settings':
       return mistakeSigns(feeder, bank).filter(({ mistake }) => mistake === 'wrong potential ratio')
     case 'remove a bank':
+    case 'take a bank out of service':
     case 'retrofit round':
     case 'inspection':
       return []

@@ -4,6 +4,8 @@ const NEEDS_BANK: readonly JobKind[] = [
   'set a bank',
   'change out a bank',
   'remove a bank',
+  'take a bank out of service',
+  'return a bank to service',
   'change settings',
 ]
 

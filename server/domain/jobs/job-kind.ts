@@ -3,6 +3,8 @@ export const JOB_KINDS = [
   'set a bank',
   'change out a bank',
   'remove a bank',
+  'take a bank out of service',
+  'return a bank to service',
   'change settings',
   'retrofit round',
   'inspection',

@@ -44,6 +44,17 @@ export const ExpectedCase = z.object({
   readings: z.array(ExpectedReading),
 })
 
+/** What a bypass does to the customers beyond in one loading: taps at neutral, all of the feeder looked at. */
+export const BypassedCase = z.object({
+  caseId: z.string(),
+  caseName: z.string(),
+  /** Customers outside the limits of the feeder while it is bypassed, and with the bank in service. */
+  customersOutside: z.number().int().min(0),
+  customersOutsideInService: z.number().int().min(0),
+  /** Where volts are lowest beyond the bank; null where nothing is fed there. */
+  lowest: z.object({ pole: Id, phase: PhaseName, volts120: z.number() }).nullable(),
+})
+
 /** What would be read if something had been done wrong, found by solving it. */
 export const MistakeSign = z.object({
   mistake: z.enum([
@@ -66,9 +77,9 @@ export const SettingLine = z.object({
 })
 
 export const BankWork = z.object({
-  /** As it is to stand; its span, phases, rating and settings. */
+  /** As it is to stand in service; its span, phases, rating and settings. Never `bypassed`. */
   regulator: Regulator,
-  /** The bank that stands there now, where one is changed, removed or set otherwise. */
+  /** The bank that stands there now, in service or bypassed, where one does. */
   standing: Regulator.optional(),
   /** Nominal volts from phase to neutral at the pole. */
   neutralV: z.number().positive(),
@@ -99,6 +110,10 @@ export const JobPlan = z.object({
   hazards: z.array(Hazard),
   settings: z.array(SettingLine),
   expected: z.array(ExpectedCase),
+  /** The same with the bank as it stands before the work; left out where none stands or all is the same. */
+  expectedFound: z.array(ExpectedCase).optional(),
+  /** Left out where the work bypasses nothing. */
+  whileBypassed: z.array(BypassedCase).optional(),
   mistakes: z.array(MistakeSign),
   /** What could not be found out: "the power flow did not converge at peak, so …". */
   notes: z.array(z.string()),
@@ -108,6 +123,7 @@ export type KitLine = z.infer<typeof KitLine>
 export type Hazard = z.infer<typeof Hazard>
 export type ExpectedReading = z.infer<typeof ExpectedReading>
 export type ExpectedCase = z.infer<typeof ExpectedCase>
+export type BypassedCase = z.infer<typeof BypassedCase>
 export type MistakeSign = z.infer<typeof MistakeSign>
 export type SettingLine = z.infer<typeof SettingLine>
 export type BankWork = z.infer<typeof BankWork>

@@ -54,6 +54,10 @@ export const Step = z.object({
   each: z.enum(['once', 'unit']).default('once'),
   action: z.enum(UNIT_ACTIONS).optional(),
   asks: z.array(Asked).max(12).default([]),
+  /** Left out of the steps of a job whose bank is not so. */
+  onlyWith: z.enum(['a neutral-side switch', 'no neutral-side switch']).optional(),
+  /** Read before anything is changed, and so held against the bank as it stands. */
+  readsAsFound: z.boolean().optional(),
   signedBy: z.enum(SIGNERS).default('one of the crew'),
   /** A step that may be left out, with a reason; a hold point never. */
   mayBeLeftOut: z.boolean().default(false),
@@ -64,6 +68,11 @@ export const StepSequence = z.object({
   id: Id,
   name: z.string().trim().min(1).max(120),
   forKinds: z.array(z.enum(JOB_KINDS)).min(1),
+  /**
+   * How the bank stands before the first step, where one stands. Orders kept from before there was
+   * this member say it by their first switch.
+   */
+  bankAtStart: z.enum(['in service', 'bypassed']).optional(),
   /** Where it comes from and how sure that is. */
   source: z.string().trim().max(600),
   steps: z.array(Step).min(1).max(120),

@@ -63,6 +63,8 @@ describe('a plan', () => {
     'set a bank': newBank(),
     'change out a bank': onStanding('change out a bank'),
     'remove a bank': onStanding('remove a bank'),
+    'take a bank out of service': onStanding('take a bank out of service'),
+    'return a bank to service': onStanding('return a bank to service'),
     'change settings': onStanding('change settings'),
     'retrofit round': plan({
       kind: 'retrofit round',

@@ -6,11 +6,12 @@ import { DEAD_STEPS, GROUNDS_OFF_STEP, OFF_THE_LINE_STEPS } from './out-of-servi
 import type { SequenceDraft } from './sequence-draft.ts'
 import { confirm } from './step-draft.ts'
 
-/** For part of a job, or a job of its own where the utility sets it so. */
+/** Ends with the units hanging off the line, under their closed bypasses. */
 export const OUT_OF_SERVICE: SequenceDraft = {
   id: 'out-of-service',
   name: 'Taking a bank out of service',
-  forKinds: ['inspection', 'remove a bank'],
+  forKinds: ['take a bank out of service'],
+  bankAtStart: 'in service',
   source:
     'Order of switches: NAVFAC MO-201, 3.3.8. Signs of neutral: common practice, no source. The utility’s own procedure governs.',
   steps: [

@@ -9,7 +9,8 @@ import { confirm } from './step-draft.ts'
 export const RETURN_TO_SERVICE: SequenceDraft = {
   id: 'return-to-service',
   name: 'Returning a bank to service',
-  forKinds: ['inspection', 'set a bank', 'change out a bank'],
+  forKinds: ['return a bank to service'],
+  bankAtStart: 'bypassed',
   source:
     'Order of switches: NAVFAC MO-201, 3.3.8, reversed. Watching the tap before load: common practice, no source. The utility’s own procedure governs.',
   steps: [
