@@ -1,6 +1,6 @@
 import type { PoleAssessment } from '#domain/avian/assessment/pole-assessment.ts'
 import type { Exposure, RankedPole } from '#domain/avian/exposure/exposure.ts'
-import { createStore, useStore } from '../state/store.ts'
+import { shareValue, useShared } from '../device/shared-value.ts'
 import type { Assessed, BirdMarks, BirdPlace } from '../workers/bird-bench.ts'
 import { assessBirds } from '../workers/bird-client.ts'
 import type { Progress } from '../workers/messages.ts'
@@ -19,7 +19,7 @@ interface State {
   readonly error: Error | null
 }
 
-const store = createStore<State>({ assessed: null, progress: null, error: null })
+const store = shareValue<State>({ assessed: null, progress: null, error: null })
 let asked: { readonly place: BirdPlace; readonly marks: BirdMarks } | null = null
 let newer = new AbortController()
 
@@ -63,7 +63,7 @@ export function mergeAssessed(
 }
 
 export function useAssessedBirds(): State {
-  return useStore(store)
+  return useShared(store)
 }
 
 const asError = (error: unknown): Error =>

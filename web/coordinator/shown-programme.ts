@@ -1,5 +1,5 @@
 import type { Programme } from '#domain/avian/programme/programme.ts'
-import { createStore, useStore } from '../state/store.ts'
+import { shareValue, useShared } from '../device/shared-value.ts'
 
 export interface NamedProgramme {
   readonly feederId: string
@@ -9,11 +9,11 @@ export interface NamedProgramme {
 }
 
 /** The programme that somebody is looking at; null shows the one in force. */
-const lookedAt = createStore<NamedProgramme | null>(null)
+const lookedAt = shareValue<NamedProgramme | null>(null)
 
 export const lookAtProgramme = lookedAt.set
 
 export function useProgrammeLookedAt(feederId: string): NamedProgramme | null {
-  const named = useStore(lookedAt)
+  const named = useShared(lookedAt)
   return named?.feederId === feederId ? named : null
 }

@@ -1,4 +1,4 @@
-import { createStore, useStore } from '../state/store.ts'
+import { shareValue, useShared } from '../device/shared-value.ts'
 import { type Heading, headingOf, type OrientationReading } from './heading.ts'
 
 /** How the device is turned, or why that is not known. */
@@ -8,10 +8,10 @@ export type DeviceHeading =
   | ({ readonly status: 'known' } & Heading)
   | { readonly status: 'failed'; readonly problem: string }
 
-const store = createStore<DeviceHeading>({ status: 'off' })
+const store = shareValue<DeviceHeading>({ status: 'off' })
 
 export function useDeviceHeading(): DeviceHeading {
-  return useStore(store)
+  return useShared(store)
 }
 
 /** Chromium's event is measured from north by itself; others say in the plain one whether it is. */

@@ -1,5 +1,5 @@
 import type { Position } from '#domain/feeder/geometry.ts'
-import { createStore, useStore } from '../state/store.ts'
+import { shareValue, useShared } from '../device/shared-value.ts'
 
 /** Where the device is, or why that is not known. */
 export type DevicePosition =
@@ -8,11 +8,11 @@ export type DevicePosition =
   | { readonly status: 'known'; readonly at: Position; readonly accuracyM: number }
   | { readonly status: 'failed'; readonly problem: string }
 
-const device = createStore<DevicePosition>({ status: 'off' })
+const device = shareValue<DevicePosition>({ status: 'off' })
 let watch: number | null = null
 
 export function useDevicePosition(): DevicePosition {
-  return useStore(device)
+  return useShared(device)
 }
 
 /** Asks the device for its position and follows it until `stopFollowing`. */

@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from 'react'
 
-/** A value of the device that several parts of the page follow. */
+/** A value that several parts of the page share, and are told about when it changes. */
 export interface SharedValue<Value> {
   readonly get: () => Value
   readonly set: (next: Value) => void

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { createStore, useStore } from '../state/store.ts'
+import { shareValue, useShared } from '../device/shared-value.ts'
 
 export interface KeptDrafts<Draft> {
   /** @param key Names one form, as feeder and item. Null lets go of the draft. */
@@ -14,7 +14,7 @@ export interface KeptDrafts<Draft> {
  * @param storedAs name in the session storage
  */
 export function keptDrafts<Draft>(storedAs: string, schema: z.ZodType<Draft>): KeptDrafts<Draft> {
-  const drafts = createStore(readKept(storedAs, schema))
+  const drafts = shareValue(readKept(storedAs, schema))
   return {
     keep: (key, draft) => {
       const { [key]: _, ...others } = drafts.get()
@@ -22,7 +22,7 @@ export function keptDrafts<Draft>(storedAs: string, schema: z.ZodType<Draft>): K
       drafts.set(next)
       window.sessionStorage.setItem(storedAs, JSON.stringify(next))
     },
-    use: (key) => useStore(drafts)[key] ?? null,
+    use: (key) => useShared(drafts)[key] ?? null,
   }
 }
 

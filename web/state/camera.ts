@@ -1,5 +1,5 @@
 import type { Position } from '#domain/feeder/geometry.ts'
-import { createStore, useStore } from './store.ts'
+import { shareValue, useShared } from '../device/shared-value.ts'
 
 /** Where the map is asked to go; a new object each time, so that the same place can be asked again. */
 export interface CameraWish {
@@ -8,7 +8,7 @@ export interface CameraWish {
   readonly leastZoom: number
 }
 
-const wish = createStore<CameraWish | null>(null)
+const wish = shareValue<CameraWish | null>(null)
 
 /** Brings the map to a place. Without motion where the system asks for none. */
 export function showPlace(at: Position, leastZoom = 16): void {
@@ -16,5 +16,5 @@ export function showPlace(at: Position, leastZoom = 16): void {
 }
 
 export function useCameraWish(): CameraWish | null {
-  return useStore(wish)
+  return useShared(wish)
 }

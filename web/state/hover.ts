@@ -1,10 +1,10 @@
-import { createStore, useStore } from './store.ts'
+import { shareValue, useShared } from '../device/shared-value.ts'
 
 /** Pole under the pointer on map, strip or list; the others show it too. */
-const hoveredPole = createStore<string | null>(null)
+const hoveredPole = shareValue<string | null>(null)
 
 export const hoverPole = hoveredPole.set
 
 export function useHoveredPole(): string | null {
-  return useStore(hoveredPole)
+  return useShared(hoveredPole)
 }

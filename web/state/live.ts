@@ -2,25 +2,25 @@ import { useQueryClient } from '@tanstack/react-query'
 import { useEffect } from 'react'
 import { followChanges, type Notice } from '../api/follow-changes.ts'
 import { refreshAfter, refreshFetchedBefore } from '../api/refresh-after.ts'
-import { createStore, useStore } from './store.ts'
+import { shareValue, useShared } from '../device/shared-value.ts'
 
 /** A stream that is back sooner than this is not worth a word. */
 const PAUSED_AFTER_MS = 12_000
 
-const paused = createStore(false)
+const paused = shareValue(false)
 /** The newest change of each thing that was told since the page was opened. */
-const newest = createStore<Readonly<Record<string, Notice>>>({})
+const newest = shareValue<Readonly<Record<string, Notice>>>({})
 
 const keyOf = (subject: Notice['subject'], subjectId: string): string => `${subject}~${subjectId}`
 
 /** Whether changes by others do not arrive at present. */
 export function useIsPaused(): boolean {
-  return useStore(paused)
+  return useShared(paused)
 }
 
 /** The last change of a thing that was told while this page is open, or null. */
 export function useNewestChange(subject: Notice['subject'], subjectId: string): Notice | null {
-  return useStore(newest)[keyOf(subject, subjectId)] ?? null
+  return useShared(newest)[keyOf(subject, subjectId)] ?? null
 }
 
 /** Follows the record as long as the calling screen stands: once per page. */

@@ -1,17 +1,17 @@
 import type { Position } from '#domain/feeder/geometry.ts'
-import { createStore, useStore } from './store.ts'
+import { shareValue, useShared } from '../device/shared-value.ts'
 
 type Taker = (at: Position) => void
 
 /** Who waits for the next place that is chosen on the map. */
-const taker = createStore<Taker | null>(null)
-const middle = createStore<Position | null>(null)
+const taker = shareValue<Taker | null>(null)
+const middle = shareValue<Position | null>(null)
 
 /** The next click on the map is a place for this form, and selects nothing; null asks no more. */
 export const askForPlace = taker.set
 
 export function useIsPlaceAsked(): boolean {
-  return useStore(taker) !== null
+  return useShared(taker) !== null
 }
 
 /** @returns whether somebody waited for the place */
@@ -26,5 +26,5 @@ export const noteMiddleOfMap = middle.set
 
 /** Middle of the map as it stands; null before it is drawn. */
 export function useMiddleOfMap(): Position | null {
-  return useStore(middle)
+  return useShared(middle)
 }

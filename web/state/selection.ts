@@ -1,7 +1,7 @@
+import { shareValue, useShared } from '../device/shared-value.ts'
 import { addressOfSelection, type Selection, selectionOfAddress } from './address.ts'
-import { createStore, useStore } from './store.ts'
 
-const store = createStore<Selection>(selectionOfAddress(window.location.search))
+const store = shareValue<Selection>(selectionOfAddress(window.location.search))
 
 window.addEventListener('popstate', () => {
   store.set(selectionOfAddress(window.location.search))
@@ -50,7 +50,7 @@ export function select(change: Partial<Selection>): void {
 export const currentSelection = store.get
 
 export function useSelection(): Selection {
-  return useStore(store)
+  return useShared(store)
 }
 
 function isSame(a: Selection, b: Selection): boolean {

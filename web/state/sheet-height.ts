@@ -1,12 +1,12 @@
 import { useEffect } from 'react'
-import { createStore, useStore } from './store.ts'
+import { shareValue, useShared } from '../device/shared-value.ts'
 
 /** How many screens stand open that want the whole phone. */
-const wishes = createStore(0)
+const wishes = shareValue(0)
 
 /** Whether the sheet of a phone should stand at its full height now. */
 export function useFullSheetWish(): boolean {
-  return useStore(wishes) > 0
+  return useShared(wishes) > 0
 }
 
 /** For a screen that is worked at rather than looked at: raises the sheet of a phone as it opens. */

@@ -1,12 +1,12 @@
-import { createStore, useStore } from './store.ts'
+import { shareValue, useShared } from '../device/shared-value.ts'
 
 export type SheetName = 'account' | 'people' | 'work'
 
-const open = createStore<SheetName | null>(null)
+const open = shareValue<SheetName | null>(null)
 
 /** Opens one of the sheets over the page; null closes it. */
 export const openSheet = open.set
 
 export function useOpenSheet(): SheetName | null {
-  return useStore(open)
+  return useShared(open)
 }

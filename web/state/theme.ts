@@ -1,4 +1,4 @@
-import { createStore, useStore } from './store.ts'
+import { shareValue, useShared } from '../device/shared-value.ts'
 
 export type ThemeChoice = 'system' | 'light' | 'dark'
 export type Theme = 'light' | 'dark'
@@ -16,8 +16,8 @@ function themeOf(choice: ThemeChoice): Theme {
   return system.matches ? 'dark' : 'light'
 }
 
-const choice = createStore<ThemeChoice>(storedChoice())
-const theme = createStore<Theme>(themeOf(choice.get()))
+const choice = shareValue<ThemeChoice>(storedChoice())
+const theme = shareValue<Theme>(themeOf(choice.get()))
 
 function apply(): void {
   theme.set(themeOf(choice.get()))
@@ -37,9 +37,9 @@ export function chooseTheme(next: ThemeChoice): void {
 }
 
 export function useThemeChoice(): ThemeChoice {
-  return useStore(choice)
+  return useShared(choice)
 }
 
 export function useTheme(): Theme {
-  return useStore(theme)
+  return useShared(theme)
 }

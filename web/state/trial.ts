@@ -1,5 +1,5 @@
 import type { Regulator } from '#domain/feeder/equipment.ts'
-import { createStore, useStore } from './store.ts'
+import { shareValue, useShared } from '../device/shared-value.ts'
 
 /** Banks that stand on trial, and whether screens show the line with or without them. */
 export interface Trial {
@@ -10,7 +10,7 @@ export interface Trial {
 }
 
 const NONE: Trial = { banks: [], preview: null, shown: 'after' }
-const trial = createStore<Trial>(NONE)
+const trial = shareValue<Trial>(NONE)
 
 export function tryBanks(banks: readonly Regulator[]): void {
   trial.set({ banks, preview: null, shown: 'after' })
@@ -30,7 +30,7 @@ export function endTrial(): void {
 }
 
 export function useTrial(): Trial {
-  return useStore(trial)
+  return useShared(trial)
 }
 
 /** Banks that the screens show now. */

@@ -1,4 +1,4 @@
-import { createStore, useStore } from './store.ts'
+import { shareValue, useShared } from '../device/shared-value.ts'
 
 /** How sure a computed figure or its formula is. */
 export type Sureness =
@@ -25,11 +25,11 @@ export interface Working {
   readonly changeAt?: string
 }
 
-const shown = createStore<Working | null>(null)
+const shown = shareValue<Working | null>(null)
 
 /** Opens the one "Working shown" sheet; null closes it. */
 export const showWorking = shown.set
 
 export function useShownWorking(): Working | null {
-  return useStore(shown)
+  return useShared(shown)
 }

@@ -1,4 +1,4 @@
-import { createStore, useStore } from '../../state/store.ts'
+import { shareValue, useShared } from '../../device/shared-value.ts'
 import { NO_FILTER, type PoleFilter } from './pole-filter.ts'
 
 export interface ListState {
@@ -12,7 +12,7 @@ export interface ListState {
 export const PAGE = 40
 
 /** What was chosen and typed above the list, kept while a pole is open. */
-const listState = createStore<ListState>({ filter: NO_FILTER, shown: PAGE, lastPole: null })
+const listState = shareValue<ListState>({ filter: NO_FILTER, shown: PAGE, lastPole: null })
 
 export function changeList(change: Partial<ListState>): void {
   listState.set({ ...listState.get(), ...change })
@@ -25,5 +25,5 @@ export function changeFilter(change: Partial<PoleFilter>): void {
 }
 
 export function useListState(): ListState {
-  return useStore(listState)
+  return useShared(listState)
 }

@@ -1,4 +1,4 @@
-import { createStore, useStore } from '../../state/store.ts'
+import { shareValue, useShared } from '../../device/shared-value.ts'
 
 /** What of this desk the map draws; each is a row of the legend that can be switched. */
 export interface ShownLayers {
@@ -11,7 +11,7 @@ export interface ShownLayers {
   readonly round: boolean
 }
 
-const store = createStore<ShownLayers>({
+const store = shareValue<ShownLayers>({
   poles: true,
   exposure: true,
   items: true,
@@ -26,5 +26,5 @@ export function showLayer(layer: keyof ShownLayers, isShown: boolean): void {
 }
 
 export function useShownLayers(): ShownLayers {
-  return useStore(store)
+  return useShared(store)
 }

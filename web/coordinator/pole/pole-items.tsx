@@ -4,9 +4,9 @@ import type { BirdSettings } from '#domain/avian/bird-settings.ts'
 import type { Part } from '#domain/avian/pole-top/part.ts'
 import { useMay } from '../../api/account.ts'
 import { useProtectionChanges } from '../../api/protections.ts'
+import { useShared } from '../../device/shared-value.ts'
 import { useFeeder } from '../../state/feeder.tsx'
 import { useSelection } from '../../state/selection.ts'
-import { useStore } from '../../state/store.ts'
 import { Button } from '../../ui/button.tsx'
 import { EmptyNote, ErrorNote } from '../../ui/state-note.tsx'
 import { ItemForm } from './item-form.tsx'
@@ -89,7 +89,7 @@ function useOrphan(items: readonly ProtectionRecord[], view: ItemView): Protecti
 function JustDeleted({ pole, items }: Pick<Props, 'pole' | 'items'>) {
   const { restore } = useProtectionChanges(useFeeder().feeder.header.id)
   const standing = new Set(items.map(({ id }) => id))
-  const deleted = useStore(justDeleted).filter(
+  const deleted = useShared(justDeleted).filter(
     (item) => item.pole === pole && !standing.has(item.id),
   )
   const forget = (item: ProtectionRecord) =>

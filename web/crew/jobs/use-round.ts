@@ -1,12 +1,12 @@
 import { useMemo } from 'react'
 import type { Position } from '#domain/feeder/geometry.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
+import { shareValue, useShared } from '../../device/shared-value.ts'
 import { useFeeder } from '../../state/feeder.tsx'
-import { createStore, useStore } from '../../state/store.ts'
 import { type OrderedStop, orderRound } from './round-order.ts'
 
 /** Where each round was begun from, so that its order does not change under the crew's feet. */
-const starts = createStore<Readonly<Record<string, Position>>>({})
+const starts = shareValue<Readonly<Record<string, Position>>>({})
 
 export function startRoundAt(jobId: string, at: Position): void {
   starts.set({ ...starts.get(), [jobId]: at })
@@ -23,7 +23,7 @@ export interface Round {
 /** The poles of a job in the order in which to go round them. */
 export function useRound(jobId: string, plan: JobPlan | undefined): Round {
   const { poleById } = useFeeder()
-  const start = useStore(starts)[jobId] ?? null
+  const start = useShared(starts)[jobId] ?? null
   return useMemo(() => {
     const poles = plan?.poles.map(({ pole }) => pole) ?? []
     const stops = poles.flatMap((pole) => {

@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import { createStore, useStore } from '../../state/store.ts'
+import { shareValue, useShared } from '../../device/shared-value.ts'
 
 export interface KeptOnDevice<Value> {
   readonly get: (key: string) => Value | null
@@ -19,7 +19,7 @@ export function keptOnDevice<Value>(
   schema: z.ZodType<Value>,
 ): KeptOnDevice<Value> {
   const held = new Map<string, Value | null>()
-  const changes = createStore(0)
+  const changes = shareValue(0)
   const get = (key: string): Value | null => {
     const known = held.get(key)
     if (known !== undefined) return known
@@ -35,7 +35,7 @@ export function keptOnDevice<Value>(
       changes.set(changes.get() + 1)
     },
     use: (key) => {
-      useStore(changes)
+      useShared(changes)
       return get(key)
     },
   }
