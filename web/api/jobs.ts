@@ -4,7 +4,7 @@ import type { RouteInput } from '#contract/route.ts'
 import type { routes } from '#contract/routes.ts'
 import { call } from './call.ts'
 
-type BodyOf<Name extends 'draftJob' | 'changeJob' | 'moveJob'> = RouteInput<
+export type BodyOf<Name extends 'draftJob' | 'changeJob' | 'moveJob'> = RouteInput<
   (typeof routes)[Name]
 >['body']
 

@@ -1,8 +1,9 @@
 import { z } from 'zod'
 import { Job, type JobHead } from '#contract/jobs.ts'
-import { ProblemError } from '#contract/read-answer.ts'
+import type { BodyOf } from '../api/jobs.ts'
+import { JOB_FIELDS } from '../record/job-record-fields.ts'
 import { keptDrafts } from '../record/kept-drafts.ts'
-import type { Fields } from '../record/merge-fields.ts'
+import type { EditKind } from '../record/record-edit.tsx'
 
 /** What a person has typed of a job; a due date that is empty is none. */
 export const HeadFields = z.object({
@@ -18,7 +19,7 @@ const HeadDraft = HeadFields.extend({
   version: z.number(),
   base: HeadFields,
 })
-export type HeadDraft = z.infer<typeof HeadDraft>
+type HeadDraft = z.infer<typeof HeadDraft>
 
 /** Drafts by the id of the job. */
 export const headDrafts = keptDrafts('crossarm.job-head-drafts', HeadDraft)
@@ -27,37 +28,28 @@ export const NO_HEAD: HeadFields = { title: '', note: '', dueOn: '', crew: '' }
 
 type Head = Pick<JobHead, 'title' | 'note' | 'dueOn' | 'crew'>
 
-export function fieldsOfHead({ title, note, dueOn, crew }: Head): HeadFields {
-  return { title, note, dueOn: dueOn ?? '', crew }
-}
-
 /** As it is sent. */
 export function headOfFields({ title, note, dueOn, crew }: HeadFields): Head {
   return { title: title.trim(), note, crew: crew.trim(), ...(dueOn !== '' && { dueOn }) }
 }
 
-export function draftOfJob(job: Head & Pick<Job, 'version'>): HeadDraft {
-  const fields = fieldsOfHead(job)
-  return { ...fields, version: job.version, base: fields }
-}
-
-/** The draft that says what was chosen of two versions, and follows on the newer one. */
-export function draftOfChosenHead(chosen: Fields, newer: Head & Pick<Job, 'version'>): HeadDraft {
-  return HeadDraft.parse({ ...chosen, version: newer.version, base: fieldsOfHead(newer) })
-}
-
-const NewerJob = Job.pick({
-  title: true,
-  note: true,
-  dueOn: true,
-  crew: true,
-  version: true,
-  deletedAt: true,
-})
-export type NewerJob = z.infer<typeof NewerJob>
-
-/** The job as someone else left it meanwhile, where that is why saving was refused. */
-export function newerJobOf(error: Error | null): NewerJob | null {
-  if (!(error instanceof ProblemError)) return null
-  return NewerJob.safeParse(error.problem.current).data ?? null
+/** How title, note, due date and crew of a job are edited. */
+export const JOB_HEAD: EditKind<Head, HeadDraft, BodyOf<'changeJob'>> = {
+  subject: 'job',
+  what: 'this job',
+  fields: JOB_FIELDS,
+  drafts: headDrafts,
+  draftSchema: HeadDraft,
+  newerSchema: Job.pick({
+    title: true,
+    note: true,
+    dueOn: true,
+    crew: true,
+    version: true,
+    deletedAt: true,
+  }),
+  fieldsOf: ({ title, note, dueOn, crew }) => ({ title, note, dueOn: dueOn ?? '', crew }),
+  nameOf: ({ title }) => `Title, note, due date and crew of ${title}`,
+  bodyOf: (draft) =>
+    draft.title.trim() === '' ? null : { ...headOfFields(draft), version: draft.version },
 }

@@ -1,35 +1,34 @@
 import { z } from 'zod'
-import type { SavedProposal } from '#contract/proposals.ts'
+import { type ChangeProposalBody, SavedProposal } from '#contract/proposals.ts'
 import { keptDrafts } from '../record/kept-drafts.ts'
-import type { Fields } from '../record/merge-fields.ts'
+import type { EditKind } from '../record/record-edit.tsx'
+import { PROPOSAL_FIELDS } from '../record/record-fields.ts'
 
 /** What a person has typed over the name and the note of a kept proposal. */
-export const ProposalDraft = z.object({
+const ProposalDraft = z.object({
   name: z.string(),
   note: z.string(),
   /** Version of the record that the person started from, and what it held then. */
   version: z.number(),
   base: z.record(z.string(), z.string()),
 })
-export type ProposalDraft = z.infer<typeof ProposalDraft>
+type ProposalDraft = z.infer<typeof ProposalDraft>
 
 /** Drafts by the id of the proposal. */
 export const proposalDrafts = keptDrafts('crossarm.proposal-drafts', ProposalDraft)
 
-export function fieldsOfProposal({ name, note }: Pick<SavedProposal, 'name' | 'note'>): Fields {
-  return { name, note }
-}
+type Named = Pick<SavedProposal, 'name' | 'note'>
 
-export function draftOfProposal(saved: SavedProposal): ProposalDraft {
-  const { name, note, version } = saved
-  return { name, note, version, base: fieldsOfProposal(saved) }
-}
-
-/** The draft that says what was chosen of two versions, and follows on the newer one. */
-export function draftOfChosenProposal(chosen: Fields, newer: SavedProposal): ProposalDraft {
-  return ProposalDraft.parse({
-    ...chosen,
-    version: newer.version,
-    base: fieldsOfProposal(newer),
-  })
+/** How name and note of a kept proposal are edited. */
+export const PROPOSAL_HEAD: EditKind<Named, ProposalDraft, ChangeProposalBody> = {
+  subject: 'proposal',
+  what: 'this proposal',
+  fields: PROPOSAL_FIELDS,
+  drafts: proposalDrafts,
+  draftSchema: ProposalDraft,
+  newerSchema: SavedProposal,
+  fieldsOf: ({ name, note }) => ({ name, note }),
+  nameOf: ({ name }) => `Name and note of ${name}`,
+  bodyOf: ({ name, note, version }) =>
+    name.trim() === '' ? null : { name: name.trim(), note, version },
 }
