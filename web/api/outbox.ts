@@ -4,7 +4,14 @@ import type { RouteName, routes } from '#contract/routes.ts'
 import { onServerBack } from '../device/connection.ts'
 import { onTableChange } from '../device/device-store.ts'
 import type { StoredItem } from '../device/device-tables.ts'
-import { addItem, changeItem, dropItems, fileOfItem, itemsOf } from '../device/outbox-items.ts'
+import {
+  addItem,
+  changeItem,
+  dropItems,
+  fileOfItem,
+  isHeldBack,
+  itemsOf,
+} from '../device/outbox-items.ts'
 import { lastPerson, personHere } from '../device/person.ts'
 import { randomId } from '../device/random-id.ts'
 import { shareValue, useShared } from '../device/shared-value.ts'
@@ -65,7 +72,7 @@ export async function putInOutbox<Name extends RouteName>(
   const item = await addItem(entered, file)
   if (file) void measureRoom()
   void sendOutbox()
-  return shownItem(item)
+  return shownItem(item, false)
 }
 
 /** What the person entered on this device, oldest first, whether sent or not. */
@@ -107,6 +114,8 @@ export async function setAside(id: string): Promise<void> {
       : 'Set aside by you; it is not sent.'
     return { ...item, state: 'refused', setAsideAt: new Date().toISOString(), problem }
   })
+  // A move in conflict held back what was entered after it.
+  void sendOutbox()
 }
 
 /** Takes off the list what the server has, and what the person set aside. */
@@ -131,7 +140,7 @@ export function startOutbox(): () => void {
     do {
       isStale = false
       const personId = await lastPerson()
-      items.set(personId === null ? [] : (await itemsOf(personId)).map(shownItem))
+      items.set(personId === null ? [] : shownItems(await itemsOf(personId)))
     } while (isStale)
     isReading = false
   }
@@ -157,8 +166,16 @@ export function startOutbox(): () => void {
   }
 }
 
-function shownItem(stored: StoredItem): OutboxItem {
+const HELD_BACK =
+  'Not sent yet: a move of this job before it met something newer. It is sent once you have settled that.'
+
+function shownItems(all: readonly StoredItem[]): OutboxItem[] {
+  return all.map((item) => shownItem(item, isHeldBack(item, all)))
+}
+
+function shownItem(stored: StoredItem, isHeld: boolean): OutboxItem {
   const { personId, form, key, order, hasFile, after, name, ...item } = stored
-  const problem = problemOfOldItem(stored) ?? item.problem
+  const isWaiting = isHeld && item.state === 'waiting'
+  const problem = problemOfOldItem(stored) ?? (isWaiting ? HELD_BACK : item.problem)
   return { ...item, name: name as RouteName, ...(problem !== undefined && { problem }) }
 }

@@ -5,19 +5,21 @@ import { askWhetherHere, connection, noteNoAnswer } from '../device/connection.t
 import { settleMemory } from '../device/device-store.ts'
 import type { StoredItem } from '../device/device-tables.ts'
 import { sayTrouble } from '../device/device-troubles.ts'
-import { changeItem, fileOfItem, ITEM_FORM, isUnsent, itemsOf } from '../device/outbox-items.ts'
+import {
+  changeItem,
+  fileOfItem,
+  ITEM_FORM,
+  isHeldBack,
+  isUnsent,
+  itemsOf,
+} from '../device/outbox-items.ts'
 import { personHere, personOnDevice } from '../device/person.ts'
 import { requestOf, sendNoted, sendRequest } from './ask-server.ts'
 import { readOwnAnswer } from './no-answer.ts'
+import { oneSender, type Turn } from './one-sender.ts'
 import { type Outcome, outcomeOfAnswer, outcomeOfError } from './outbox-outcome.ts'
 import { refreshAfterSending } from './refresh-after-sending.ts'
 import { knownMe, noteSessionEnded } from './signed-in.ts'
-
-/** Held by the one window that sends. */
-const LOCK = 'crossarm-outbox'
-
-/** Longer than any item but a photo takes. */
-const OTHER_WINDOW_WITHIN_MS = 2 * 60_000
 
 const ANSWER_WITHIN_MS = 30_000
 /** A photo over a thin connection. */
@@ -25,6 +27,9 @@ const FILE_WITHIN_MS = 10 * 60_000
 
 const FIRST_PAUSE_MS = 5_000
 const LONGEST_PAUSE_MS = 10 * 60_000
+
+/** Where a browser has no locks two windows may send the same item; its key makes it one. */
+const inTurn = oneSender()
 
 let sending: Promise<void> | null = null
 let isWantedAgain = false
@@ -51,29 +56,13 @@ export function problemOfOldItem({ form, name }: StoredItem): string | null {
 }
 
 async function sendInTurn(): Promise<void> {
-  const locks = globalThis.navigator?.locks
   do {
     isWantedAgain = false
-    // Without locks, as on plain http, two windows may send the same item; its key makes it one.
-    if (locks) await withLock(locks, sendAll)
-    else await sendAll()
+    await inTurn(sendAll)
   } while (isWantedAgain)
 }
 
-/** A window that the system has put to sleep may hold the lock for good; then it is taken from it. */
-async function withLock(locks: LockManager, work: () => Promise<void>): Promise<void> {
-  try {
-    const signal = AbortSignal.timeout(OTHER_WINDOW_WITHIN_MS)
-    await locks.request(LOCK, { signal }, work)
-  } catch (error) {
-    if (!(error instanceof DOMException)) throw error
-    if (error.name === 'TimeoutError') await locks.request(LOCK, { steal: true }, work)
-    // Taken from this window in its turn: the other one goes on.
-    else if (error.name !== 'AbortError') throw error
-  }
-}
-
-async function sendAll(): Promise<void> {
+async function sendAll({ isMine }: Turn): Promise<void> {
   clearTimeout(timer)
   const personId = personHere.get()
   if (personId === null) return
@@ -87,6 +76,7 @@ async function sendAll(): Promise<void> {
     const item = await nextItem(personId, held)
     // Somebody else may have signed in meanwhile, also in another window: then the session is theirs.
     if (!item || knownMe()?.id !== personId || (await personOnDevice()) !== personId) break
+    if (!(await isMine())) return
     const outcome = await sendItem(item)
     if (outcome.state !== 'waiting') continue
     if (outcome.isSignInNeeded) noteSessionEnded()
@@ -107,9 +97,13 @@ async function nextItem(
   personId: string,
   held: ReadonlyMap<string, StoredItem>,
 ): Promise<StoredItem | undefined> {
-  return (await itemsOf(personId)).find(
+  const all = await itemsOf(personId)
+  return all.find(
     (item) =>
-      item.state === 'waiting' && !held.has(laneOf(item)) && problemOfOldItem(item) === null,
+      item.state === 'waiting' &&
+      !held.has(laneOf(item)) &&
+      !isHeldBack(item, all) &&
+      problemOfOldItem(item) === null,
   )
 }
 
@@ -129,9 +123,21 @@ async function sendItem({ id }: StoredItem): Promise<Outcome> {
   const outcome = await outcomeOf(item)
   if (outcome.state === 'kept') await bringForward(item, outcome.answer)
   const { isSignInNeeded, ...said } = outcome as Outcome & { isSignInNeeded?: boolean }
-  await changeItem(id, (before) => ({ ...before, ...said }))
+  await changeItem(id, (before) =>
+    isStillOf(before, item, outcome) ? { ...before, ...said } : undefined,
+  )
   if (outcome.state !== 'waiting') refreshAfterSending(item)
   return outcome
+}
+
+/**
+ * Whether what became of a try still tells something: another window may have taken the item over
+ * from one that slept. That the server has it stays true; all else is known better by the newer try.
+ */
+function isStillOf(before: StoredItem, tried: StoredItem, outcome: Outcome): boolean {
+  return outcome.state === 'kept'
+    ? isUnsent(before) && before.key === tried.key
+    : before.state === 'sending' && before.tries === tried.tries
 }
 
 async function outcomeOf(item: StoredItem): Promise<Outcome> {

@@ -14,6 +14,26 @@ export function isUnsent({ state }: Pick<StoredItem, 'state'>): boolean {
   return state === 'waiting' || state === 'sending'
 }
 
+/**
+ * Whether a move of the same job before it met a newer record: until the person has settled that,
+ * the server would refuse what was entered on top of it.
+ */
+export function isHeldBack(
+  { jobId, order }: Pick<StoredItem, 'jobId' | 'order'>,
+  all: readonly StoredItem[],
+): boolean {
+  return (
+    jobId !== undefined &&
+    all.some(
+      (other) =>
+        other.state === 'conflict' &&
+        other.name === 'moveJob' &&
+        other.jobId === jobId &&
+        other.order < order,
+    )
+  )
+}
+
 /** Items of a person in the order in which they are sent. */
 export async function itemsOf(personId: string): Promise<StoredItem[]> {
   const own = (await readAll('outbox')).filter((item) => item.personId === personId)

@@ -1,4 +1,5 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
+import type { DraftJobBody, Job } from '#contract/jobs.ts'
 import { routes } from '#contract/routes.ts'
 import {
   CREW,
@@ -285,6 +286,104 @@ describe('what the server does not take', () => {
     wire.cookie = crew
     await here.noteSignedIn(await here.call('getMe', {}))
     await vi.waitFor(async () => expect(await states(here)).toEqual(['kept']))
+  })
+})
+
+describe('what was entered on top of a move that somebody met at a desk', () => {
+  const LOOK: DraftJobBody['origin'] = { kind: 'by hand', jobKind: 'inspection', poles: ['P2'] }
+
+  async function issueJob(title: string): Promise<Job> {
+    const body = { title, origin: LOOK }
+    let job = await server.call(routes.draftJob, { ...inFeeder, body }, SUPERVISOR)
+    for (const to of ['approved', 'issued'] as const) {
+      const params = { jobId: job.id }
+      job = await server.call(
+        routes.moveJob,
+        { params, body: { version: job.version, to } },
+        SUPERVISOR,
+      )
+    }
+    return job
+  }
+
+  /** The job is started and a remark made without signal, and retitled at a desk meanwhile. */
+  async function meet(here: DevicePage) {
+    const job = await issueJob('Look at P2')
+    const other = await issueJob('Look at P2 again')
+    wire.weather = 'no signal'
+    await startJob(here, job)
+    await remark(here, job.id, 'The gate is locked')
+    await startJob(here, other)
+    await remark(here, other.id, 'The gate is open')
+    const params = { jobId: job.id }
+    const body = { title: 'Look at P2 first', version: job.version }
+    const current = await server.call(routes.changeJob, { params, body }, SUPERVISOR)
+    wire.weather = 'clear'
+    await here.outbox.sendOutbox()
+    return { job, current }
+  }
+
+  const startJob = ({ outbox }: DevicePage, { id, version }: Job) =>
+    outbox.putInOutbox(
+      'moveJob',
+      { params: { jobId: id }, body: { to: 'in the field', version } },
+      { what: 'Work started', jobId: id },
+    )
+  const remark = ({ outbox }: DevicePage, jobId: string, text: string) => {
+    const at = new Date().toISOString()
+    const entry = { kind: 'remark', id: `remark-${jobId}`, at, pole: 'P2', text } as const
+    const input = { params: { jobId }, body: { entries: [entry] } }
+    return outbox.putInOutbox('sendEntries', input, { what: text, jobId })
+  }
+  const entered = async (jobId: string) =>
+    (await server.call(routes.getJob, { params: { jobId } }, CREW)).entries.length
+
+  it('is held back until that is settled and then goes in its order, while other jobs go on', async () => {
+    const here = await enteredPage()
+    const { job, current } = await meet(here)
+    expect(await states(here)).toEqual(['conflict', 'waiting', 'kept', 'kept'])
+    await here.outbox.sendOutbox()
+    expect(await states(here)).toEqual(['conflict', 'waiting', 'kept', 'kept'])
+
+    const [move] = await here.items()
+    const body = { to: 'in the field', version: current.version }
+    await here.outbox.answerConflict(move?.id ?? '', { params: { jobId: job.id }, body })
+    await here.outbox.sendOutbox()
+    expect(await states(here)).toEqual(['kept', 'kept', 'kept', 'kept'])
+    expect(await entered(job.id)).toBe(1)
+  })
+
+  it('is sent once the move is set aside, and says why where it is not taken then', async () => {
+    const here = await enteredPage()
+    const { job } = await meet(here)
+    const [move] = await here.items()
+    await here.outbox.setAside(move?.id ?? '')
+    await vi.waitFor(async () =>
+      expect(await states(here)).toEqual(['refused', 'refused', 'kept', 'kept']),
+    )
+    const [, held] = await here.items()
+    expect(held?.setAsideAt).toBeUndefined()
+    expect(held?.problem).toBeTruthy()
+    expect(await entered(job.id)).toBe(0)
+  })
+})
+
+describe('a window that slept while it sent', () => {
+  it('changes nothing by what it hears late of an item that another one has sent meanwhile', async () => {
+    const sleeper = await enteredPage()
+    wire.weather = 'silence'
+    await enterCover(sleeper, 'once')
+    await vi.waitFor(() => expect(writes()).toHaveLength(1))
+    const other = await enteredPage()
+    // What is sent from here on gets through; what the sleeper waits for does not.
+    wire.weather = 'clear'
+    await other.outbox.sendOutbox()
+    expect(await states(other)).toEqual(['kept'])
+    wire.weather = 'no signal'
+    wire.letGo()
+    await sleeper.outbox.sendOutbox()
+    expect(await states(other)).toEqual(['kept'])
+    expect(await recorded()).toEqual(['once'])
   })
 })
 

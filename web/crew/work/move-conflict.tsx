@@ -1,6 +1,7 @@
 import { Job, MoveJobBody } from '#contract/jobs.ts'
 import { moveOf } from '#domain/jobs/job-state.ts'
 import { answerConflict, type OutboxItem, setAside, useOutbox } from '../../api/outbox.ts'
+import { counted } from '../../state/format.ts'
 import { Button } from '../../ui/button.tsx'
 import { bodyOfInput } from './body-of-input.ts'
 
@@ -16,24 +17,16 @@ export function MoveConflicts({ jobId }: { readonly jobId: string }) {
   ))
 }
 
-/**
- * A move of a job that was changed at a desk meanwhile. Sent all the same, it takes along what was
- * refused only because the job had not moved.
- */
+/** A move of a job that was changed at a desk meanwhile; what was entered after it waits for the answer. */
 export function MoveConflict({ item }: { readonly item: OutboxItem }) {
-  const { jobId } = item
-  const behind = useOutbox(jobId === undefined ? undefined : { jobId }).filter(
-    ({ name, state, setAsideAt }) =>
-      name !== 'moveJob' && state === 'refused' && setAsideAt === undefined,
-  )
+  const behind = useOutbox({ jobId: item.jobId ?? '' }).filter(({ state }) => state === 'waiting')
   const current = Job.safeParse(item.current).data
   const move = MoveJobBody.safeParse(bodyOfInput(item.input)).data
   const isPossible = current && move && moveOf(current.state, move.to)
-  const sendAgain = async () => {
+  const sendAgain = () => {
     if (!current || !move) return
     const body = { ...move, version: current.version }
-    await answerConflict(item.id, { params: { jobId: current.id }, body })
-    for (const { id, input } of behind) await answerConflict(id, input)
+    void answerConflict(item.id, { params: { jobId: current.id }, body })
   }
   return (
     <>
@@ -44,8 +37,15 @@ export function MoveConflict({ item }: { readonly item: OutboxItem }) {
           {current.note && `, with the note “${current.note}”`}.
         </p>
       )}
+      {behind.length > 0 && (
+        <p>
+          {counted(behind.length, 'thing')} entered after it{' '}
+          {behind.length === 1 ? 'waits' : 'wait'} on this device until you choose, and{' '}
+          {behind.length === 1 ? 'is' : 'are'} then sent in their order.
+        </p>
+      )}
       <div className="work-pair">
-        {isPossible && <Button onClick={() => void sendAgain()}>Send it all the same</Button>}
+        {isPossible && <Button onClick={sendAgain}>Send it all the same</Button>}
         <Button onClick={() => void setAside(item.id)}>Set it aside</Button>
       </div>
     </>
