@@ -128,3 +128,13 @@ export function withOneDeviceInFront(feeder: Feeder): Feeder {
     ),
   }
 }
+
+/** The same feeder without the banks that stand bypassed. */
+export function withoutBypassedBanks(feeder: Feeder): Feeder {
+  return {
+    ...feeder,
+    equipment: feeder.equipment.filter(
+      (item) => !(item.kind === 'regulator' && item.state === 'bypassed'),
+    ),
+  }
+}

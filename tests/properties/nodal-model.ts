@@ -176,9 +176,12 @@ function behindGains(own: number[][], gains: number[][], phases: readonly Phase[
   )
 }
 
-/** Kersting, Distribution System Modeling and Analysis, chapter 7: effective ratios of type A and B. */
+/**
+ * Kersting, Distribution System Modeling and Analysis, chapter 7: effective ratios of type A and B.
+ * The line runs past a bypassed bank.
+ */
 function regulatorGain(item: Regulator, phase: Phase): number {
-  if (!item.phases.includes(phase)) return 1
+  if (item.state === 'bypassed' || !item.phases.includes(phase)) return 1
   const step = 0.00625 * item[`tap${phase}`]
   return item.windingType === 'A' ? 1 + step : 1 / (1 - step)
 }

@@ -7,6 +7,7 @@ import { PHASES } from '#domain/units/phases.ts'
 import {
   NEXT,
   withOneDeviceInFront,
+  withoutBypassedBanks,
   withPhasesRenamed,
   withRowsReversed,
   withVoltagesScaled,
@@ -76,6 +77,19 @@ describe('the power flow of a random unbalanced feeder', () => {
       if (feeder.header.source.impedance) return
       const spanLossKw = spans.reduce((sum, { lossKw }) => sum + lossKw, 0)
       expect(Math.abs(spanLossKw - totals.lossKw) / size).toBeLessThan(1e-6)
+    })
+  })
+
+  it('runs past a bypassed bank as if the bank were not there, and lists no taps of it', () => {
+    forRandomFeeders(100, (feeder) => {
+      const bare = withoutBypassedBanks(feeder)
+      const inService = bare.equipment.filter(({ kind }) => kind === 'regulator')
+      const found = solved(feeder)
+      expect(found.nodes).toEqual(solved(bare).nodes)
+      expect(found.spans).toEqual(solved(bare).spans)
+      expect(found.regulators.map(({ id }) => id).sort()).toEqual(
+        inService.map(({ id }) => id).sort(),
+      )
     })
   })
 

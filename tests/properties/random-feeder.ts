@@ -5,7 +5,7 @@ import { PHASE_PAIRS, PHASES, type Phase, type PhaseSet } from '#domain/units/ph
 /**
  * Small unbalanced radial feeders of every kind of part that the power flow knows: matrix line
  * types with mutual coupling and charging, loads of all shares in wye and delta, spread loads,
- * capacitors, generation, regulators at fixed positions and series transformers.
+ * capacitors, generation, regulators at fixed positions or bypassed and series transformers.
  */
 
 const NOMINAL_KV = 12.47
@@ -74,6 +74,7 @@ const regulator = fc.record({
   windingType: fc.constantFrom('A', 'B'),
   phasesFitted: fc.integer({ min: 1, max: 7 }),
   taps: fc.tuple(...PHASES.map(() => fc.integer({ min: -12, max: 12 }))),
+  state: fc.constantFrom('in service', 'bypassed', undefined),
 })
 
 const transformer = fc.record({
@@ -206,7 +207,7 @@ function addDevices(choice: PoleChoice, ends: SpanEnds, equipment: Json[]): numb
     const [tapA, tapB, tapC] = wanted.taps
     const fitted = keptPhases(phases, wanted.phasesFitted)
     const settings = { ptRatio: 60, ctPrimaryA: 200, bandCentreV: 122, bandwidthV: 2 }
-    const taps = { windingType: wanted.windingType, tapA, tapB, tapC }
+    const { windingType, state } = wanted
     equipment.push({
       id,
       pole: near,
@@ -214,7 +215,11 @@ function addDevices(choice: PoleChoice, ends: SpanEnds, equipment: Json[]): numb
       phases: fitted,
       kind: 'regulator',
       ...settings,
-      ...taps,
+      windingType,
+      state,
+      tapA,
+      tapB,
+      tapC,
     })
   }
   addRegulator(`r-${span}`, choice.regulator)

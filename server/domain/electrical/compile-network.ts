@@ -4,6 +4,7 @@ import type { Regulator, Transformer } from '../feeder/equipment.ts'
 import type { Feeder } from '../feeder/feeder.ts'
 import type { Finding } from '../feeder/finding.ts'
 import { checkFeeder } from '../network/check-feeder.ts'
+import { changesVoltage } from '../network/series-equipment.ts'
 import { spanLengthM } from '../network/span-length.ts'
 import { type TracedSpan, traceFeeder } from '../network/trace-feeder.ts'
 import { compileElements } from './compile-elements.ts'
@@ -92,9 +93,10 @@ function addSource(builder: NetworkBuilder, { header }: Feeder): void {
 
 /**
  * Lays one span: its series devices in order, then the line. A regulator is the gain of the branch
- * behind it; a transformer brings its own impedance. A span with a spread load is cut at a quarter
- * of its length, where two thirds of the load stand and one third at the far end: the exact
- * equivalent of a uniform load for voltage drop and loss (Kersting, chapter 3).
+ * behind it, and nothing at all where it stands bypassed, as a closed switch is; a transformer
+ * brings its own impedance. A span with a spread load is cut at a quarter of its length, where two
+ * thirds of the load stand and one third at the far end: the exact equivalent of a uniform load for
+ * voltage drop and loss (Kersting, chapter 3).
  */
 function addSpan(
   builder: NetworkBuilder,
@@ -110,9 +112,7 @@ function addSpan(
   const lengthM = spanLengthM(span)
   const startM = builder.distanceM(parent)
   const isJumper = lengthM === 0 || matrices === null
-  const series = devices.filter(
-    (device) => device.kind === 'regulator' || device.kind === 'transformer',
-  )
+  const series = devices.filter(changesVoltage)
   series.forEach((device, i) => {
     if (device.kind === 'regulator') {
       if (isSlotTaken) parent = builder.addBranch(inner(`${device.id}:in`, parent))

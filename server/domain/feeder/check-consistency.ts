@@ -1,4 +1,5 @@
 import { includesPhases, type PhaseMask, phaseMask, phasesOfMask } from '#domain/units/phases.ts'
+import { checkRegulator } from './check-regulators.ts'
 import type { Equipment } from './equipment.ts'
 import type { Feeder } from './feeder.ts'
 import type { Finding, LayerName } from './finding.ts'
@@ -89,7 +90,14 @@ function equipmentFindings(
     problem('equipment', item.id, place, code, what, remedy)
   const span = 'span' in item && item.span !== undefined ? spans.get(item.span) : undefined
   const ofPlace = span ? seriesFindings(item, span, report) : poleFindings(item, maskAtPole, report)
-  return [...ofPlace, ...ratingFindings(item, report)]
+  const ofKind =
+    item.kind === 'regulator'
+      ? checkRegulator(item, (severity, code, what, remedy) => ({
+          ...report(code, what, remedy),
+          severity,
+        }))
+      : ratingFindings(item, report)
+  return [...ofPlace, ...ofKind]
 }
 
 type Report = (code: string, what: string, remedy: string) => Finding
@@ -150,20 +158,6 @@ function ratingFindings(item: Equipment, report: Report): Finding[] {
           'transformer-incomplete',
           `A transformer in series needs ${list}.`,
           `Add ${list}, or leave span out if it is a service transformer.`,
-        ),
-      ]
-    }
-  }
-  if (item.kind === 'regulator') {
-    const beyond = (['A', 'B', 'C'] as const).filter(
-      (phase) => item[`tap${phase}`] > item.maxRaise || item[`tap${phase}`] < -item.maxLower,
-    )
-    if (beyond.length > 0) {
-      return [
-        report(
-          'tap-beyond-range',
-          `The position on ${beyond.join(', ')} lies beyond its range (+${item.maxRaise} to −${item.maxLower}).`,
-          'Correct the position, or max_raise and max_lower.',
         ),
       ]
     }

@@ -2,10 +2,11 @@ import { type PhaseMask, phaseMask, phasesOfMask } from '#domain/units/phases.ts
 import type { Feeder } from '../feeder/feeder.ts'
 import type { Finding } from '../feeder/finding.ts'
 import type { Load } from '../feeder/load.ts'
+import { checkBypassedBanks } from './check-bypassed-banks.ts'
 import { checkVoltages } from './check-voltages.ts'
 import { type Report, reporter } from './finding-reporter.ts'
 import { loadMask } from './load-phases.ts'
-import { isOpen, seriesEquipmentBySpan } from './series-equipment.ts'
+import { changesVoltage, isOpen, seriesEquipmentBySpan } from './series-equipment.ts'
 import { type FeederTrace, type TracedSpan, traceFeeder } from './trace-feeder.ts'
 
 /**
@@ -21,6 +22,7 @@ export function checkFeeder(feeder: Feeder): Finding[] {
     ...islandFindings(feeder, trace, report),
     ...trace.spans.flatMap((traced) => spanFindings(traced, trace, report)),
     ...checkVoltages(feeder, trace, report),
+    ...checkBypassedBanks(feeder, report),
     ...feeder.loads.flatMap(loadCheck(trace, report)),
   ]
 }
@@ -156,13 +158,14 @@ function spanFindings(traced: TracedSpan, trace: FeederTrace, report: Report): F
       ),
     )
   }
-  if (isReversed && devices.some(({ kind }) => kind === 'regulator' || kind === 'transformer')) {
+  const oneWay = devices.find(changesVoltage)
+  if (isReversed && oneWay) {
     findings.push(
       report(
         'error',
         'series-equipment-backwards',
         'equipment',
-        devices[0]?.id ?? span.id,
+        oneWay.id,
         `It sits at the near end of span ${span.id}, but power reaches that span from its other end.`,
         `Swap from and to of span ${span.id}, or move the device.`,
         nearPole,

@@ -2,6 +2,7 @@ import { BASE_VOLTS120, lineToLineKv, lineToNeutralV } from '#domain/units/volta
 import type { Regulator, Transformer } from '../feeder/equipment.ts'
 import type { Feeder } from '../feeder/feeder.ts'
 import type { Finding } from '../feeder/finding.ts'
+import { isBypassed } from '../feeder/is-bypassed.ts'
 import type { Report } from './finding-reporter.ts'
 import { nominalBefore, nominalVolts } from './nominal-volts.ts'
 import type { FeederTrace } from './trace-feeder.ts'
@@ -42,7 +43,7 @@ function transformerFindings(device: Transformer, arrivingV: number, report: Rep
 
 function regulatorFindings(device: Regulator, arrivingV: number, report: Report): Finding[] {
   const { id, pole, ptRatio } = device
-  if (suits(ptRatio * BASE_VOLTS120, arrivingV)) return []
+  if (isBypassed(device) || suits(ptRatio * BASE_VOLTS120, arrivingV)) return []
   const expected = (arrivingV / BASE_VOLTS120).toFixed(1)
   return [
     report(

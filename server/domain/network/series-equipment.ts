@@ -1,5 +1,6 @@
 import type { Regulator, Switch, Transformer } from '../feeder/equipment.ts'
 import type { Feeder } from '../feeder/feeder.ts'
+import { isBypassed } from '../feeder/is-bypassed.ts'
 import type { Span } from '../feeder/span.ts'
 
 export type SeriesEquipment = Regulator | Transformer | Switch
@@ -20,4 +21,10 @@ export function isOpen(span: Span, devices: readonly SeriesEquipment[]): boolean
   return (
     span.isNormallyOpen || devices.some((device) => 'state' in device && device.state === 'open')
   )
+}
+
+/** False for what the line runs straight through: a closed switch, a bank that stands bypassed. */
+export function changesVoltage(device: SeriesEquipment): device is Regulator | Transformer {
+  if (device.kind === 'regulator') return !isBypassed(device)
+  return device.kind === 'transformer'
 }

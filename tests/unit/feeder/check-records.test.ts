@@ -137,6 +137,26 @@ describe('the records of a feeder', () => {
     expect(codes(feeder)).toEqual([['error', 'tap-beyond-range', 'R1']])
   })
 
+  it('may stand so on a bank that is bypassed: its range holds nothing then', () => {
+    const equipment = [{ ...BANK, tapB: 10, maxRaise: 8, state: 'bypassed' as const }]
+    expect(codes(sketched({ equipment }))).toEqual([])
+  })
+
+  it('may give each unit of a bank its serial number', () => {
+    const serials = { serialA: '4417-A', serialB: '4418-A', serialC: '4419-A' }
+    expect(codes(sketched({ equipment: [{ ...BANK, ...serials }] }))).toEqual([])
+  })
+
+  it('warn of one serial number on two units, and of one where no unit is', () => {
+    const twice = sketched({ equipment: [{ ...BANK, serialA: '4417', serialC: '4417' }] })
+    expect(codes(twice)).toEqual([['warning', 'serial-twice', 'R1']])
+    expect(checkRecords(twice)[0]?.remedy).toContain('serial_a, serial_c')
+    const without = sketched({
+      equipment: [{ ...BANK, phases: 'AB' as const, serialC: '4419' }],
+    })
+    expect(codes(without)).toEqual([['warning', 'serial-without-unit', 'R1']])
+  })
+
   it('may not name a line type or a case twice', () => {
     const feeder = sketched({
       lineTypes: [...lineTypes, plainLineType('open', 1, 1)],

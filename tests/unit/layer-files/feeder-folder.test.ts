@@ -6,7 +6,7 @@ import { strToU8, zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { readFeederFolder, writeFeederFolder } from '../../../server/layer-files/feeder-folder.ts'
 import { layersOfFeeder, layerText } from '../../../server/layer-files/layers-of-feeder.ts'
-import { smallLayers } from './small-layers.ts'
+import { collection, regulator, smallLayers } from './small-layers.ts'
 
 const PUBLISHED = fileURLToPath(new URL('../../../geodata/published', import.meta.url))
 const DEMO = fileURLToPath(new URL('../../../geodata/demo', import.meta.url))
@@ -65,6 +65,29 @@ describe('a folder on disk', () => {
     const { feeder, findings } = await readFeederFolder(path)
     expect(findings).toEqual([])
     expect(feeder?.header.id).toBe('small')
+  })
+
+  it('keeps a bank that stands bypassed through a folder and a zip of it', async () => {
+    const standing = {
+      state: 'bypassed',
+      neutral_side: 'switched',
+      serial_a: '4417',
+      serial_c: '4419',
+    }
+    const equipment = JSON.stringify(collection([regulator(standing)]))
+    const folder = await writeTexts('bypassed', { ...smallTexts(), 'equipment.geojson': equipment })
+    const { feeder } = await readFeederFolder(folder)
+    if (!feeder) throw new Error('Expected a feeder.')
+    const entries = Object.entries(layersOfFeeder(feeder)).map(([name, content]) => [
+      name,
+      strToU8(layerText(content)),
+    ])
+    const path = join(scratch, 'bypassed.zip')
+    await writeFile(path, zipSync(Object.fromEntries(entries)))
+    const again = await readFeederFolder(path)
+    expect(again.feeder).toEqual(feeder)
+    expect(again.feeder?.equipment[0]).toMatchObject({ state: 'bypassed', serialC: '4419' })
+    expect(again.findings.map(({ code }) => code)).toEqual(['bank-bypassed'])
   })
 
   it('is asked for when nothing stands there', async () => {

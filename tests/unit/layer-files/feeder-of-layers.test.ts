@@ -301,3 +301,61 @@ describe('what is wrong in the layers', () => {
     ])
   })
 })
+
+describe('a bank in the layer of equipment', () => {
+  const standing = {
+    state: 'bypassed',
+    neutral_side: 'switched',
+    serial_a: 'N 4417',
+    serial_b: 'N 4418',
+    serial_c: 'N 4419',
+  }
+  const propertiesOf = (layers: Record<string, unknown>) => {
+    const { features } = layers['equipment.geojson'] as {
+      features: { properties: Record<string, unknown> }[]
+    }
+    return features[0]?.properties
+  }
+
+  it('says how it stands, of its neutral side and the serial numbers of its units', () => {
+    const { feeder, findings } = read({ equipment: [regulator(standing)] })
+    expect(feeder?.equipment[0]).toMatchObject({
+      state: 'bypassed',
+      neutralSide: 'switched',
+      serialA: 'N 4417',
+      serialB: 'N 4418',
+      serialC: 'N 4419',
+    })
+    expect(inShort(findings)).toEqual([['notice', 'bank-bypassed', 'equipment', 'R1']])
+  })
+
+  it('is written as it was read, and says nothing of what it did not say', () => {
+    for (const said of [standing, { state: 'in service' }, {}]) {
+      const { feeder } = read({ equipment: [regulator(said)] })
+      if (!feeder) throw new Error('Expected a feeder.')
+      const written = layersOfFeeder(feeder)
+      expect(propertiesOf(written)).toEqual(regulator(said).properties)
+      expect(feederOfLayers(written).feeder).toEqual(feeder)
+    }
+  })
+
+  it.each([
+    [{ state: 'out' }, 'The property state is "out"'],
+    [{ neutral_side: 'open' }, 'The property neutral_side is "open"'],
+    [{ serial_b: '' }, 'The property serial_b is ""'],
+    [{ serial_c: 4419 }, 'The property serial_c is 4419'],
+  ])('is refused with what it says wrong: %o', (wrong, what) => {
+    const { feeder, findings } = read({ equipment: [regulator(wrong)] })
+    expect(feeder).toBeNull()
+    expect(inShort(findings)).toEqual([['error', 'invalid-property', 'equipment', 'R1']])
+    expect(findings[0]?.what).toContain(what)
+    expect(findings[0]?.place).toEqual([-107.499, 42.5])
+    expect(findings[0]?.remedy).toContain('geodata/schema/equipment.schema.json')
+  })
+
+  it('is warned of a spelling that is not the format’s, with the right one', () => {
+    const { findings } = read({ equipment: [regulator({ neutralSide: 'switched' })] })
+    expect(inShort(findings)).toEqual([['warning', 'unknown-property', 'equipment', 'R1']])
+    expect(findings[0]?.remedy).toBe('Write it as neutral_side.')
+  })
+})

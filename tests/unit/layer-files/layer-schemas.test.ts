@@ -79,4 +79,18 @@ describe('the committed JSON Schemas', () => {
       '/features/0/properties/customers must be integer',
     ])
   })
+
+  it('know how a bank stands, its neutral side and its serial numbers', async () => {
+    const said = { state: 'bypassed', neutral_side: 'switched', serial_a: '4417' }
+    const judge = (changes: Record<string, unknown>) =>
+      complaints(
+        'equipment.geojson',
+        smallLayers({ equipment: [regulator(changes)] })['equipment.geojson'],
+      )
+    expect(await judge(said)).toEqual([])
+    for (const key of Object.keys(said)) {
+      const found = await judge({ ...said, [key]: '' })
+      expect(found.some((complaint) => complaint.includes(`/properties/${key} `))).toBe(true)
+    }
+  })
 })

@@ -104,6 +104,50 @@ describe('checking how a feeder hangs together', () => {
     ]
     expect(codes({ spans, equipment })).toEqual(['series-equipment-backwards'])
   })
+  describe('finds of a bank that stands bypassed', () => {
+    const bank = {
+      id: 'R',
+      pole: 'P1',
+      span: 'S2',
+      kind: 'regulator' as const,
+      phases: 'AB' as const,
+      windingType: 'B' as const,
+      ptRatio: 60,
+      ctPrimaryA: 100,
+      bandCentreV: 122,
+      bandwidthV: 2,
+      state: 'bypassed' as const,
+    }
+    const spans = [span('S1', 'P0', 'P1'), span('S2', 'P1', 'P2')]
+    const findingsOf = (changes: Partial<typeof bank> & Record<`tap${'A' | 'B' | 'C'}`, number>) =>
+      checkFeeder(feederSketch({ lineTypes, spans, equipment: [{ ...bank, ...changes }] }))
+    const neutral = { tapA: 0, tapB: 0, tapC: 0 }
+
+    it('that it does, with its place, and nothing else', () => {
+      expect(findingsOf(neutral)).toMatchObject([
+        { severity: 'notice', code: 'bank-bypassed', layer: 'equipment', featureId: 'R' },
+      ])
+      expect(findingsOf(neutral)[0]?.place).not.toBeNull()
+    })
+    it('the units that are not at neutral, as a warning that names them', () => {
+      const [, warning] = findingsOf({ ...neutral, tapA: 4, tapB: -2 })
+      expect(warning).toMatchObject({ severity: 'warning', code: 'bypassed-off-neutral' })
+      expect(warning?.what).toContain('A at +4, B at −2')
+      expect(warning?.remedy).toContain('tap_a, tap_b')
+    })
+    it('nothing about a position on a phase that has no unit', () => {
+      expect(findingsOf({ ...neutral, tapC: 9 }).map(({ code }) => code)).toEqual(['bank-bypassed'])
+    })
+    it('nothing about its potential ratio, on which no control acts', () => {
+      const codesOf = findingsOf({ ...neutral, ptRatio: 20 }).map(({ code }) => code)
+      expect(codesOf).toEqual(['bank-bypassed'])
+    })
+    it('nothing where power comes from the other side: the line runs past it either way', () => {
+      const backwards = [span('S1', 'P0', 'P1'), span('S2', 'P2', 'P1')]
+      const equipment = [{ ...bank, pole: 'P2' }]
+      expect(codes({ spans: backwards, equipment })).toEqual(['bank-bypassed'])
+    })
+  })
   it('refuses a delta bank that does not get all three phases', () => {
     const bank = {
       id: 'T',
