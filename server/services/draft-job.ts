@@ -1,10 +1,10 @@
 import type { DraftJobBody } from '#contract/jobs.ts'
 import type { Programme } from '#domain/avian/programme/programme.ts'
-import type { Regulator } from '#domain/feeder/equipment.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import { bankOfProposal } from '#domain/jobs/bank-of-proposal.ts'
 import type { PlanInput } from '#domain/jobs/draft-plan.ts'
-import type { JobKind } from '#domain/jobs/job-kind.ts'
+import { setsUnits } from '#domain/jobs/is-bank-kind.ts'
+import { standingAtStart } from '#domain/jobs/pole-work.ts'
 import { otherUnits } from '#domain/jobs/same-units.ts'
 import { sequenceFor } from '#domain/jobs/sequence-for.ts'
 import type { NewJob } from './job-ports.ts'
@@ -13,17 +13,11 @@ import type { Ports } from './ports.ts'
 import { recordedFeeder } from './recorded-feeder.ts'
 import { Refusal } from './refusal.ts'
 import { sequencesInUse } from './step-sequences.ts'
+import { wantedByHand } from './wanted-by-hand.ts'
+import { regulatorsOf, type WantedJob } from './wanted-job.ts'
 
 /** An assumption, and told as one in the plan; the utility's own figure replaces it. */
 const ASSUMED_LOOP_OHM = 0.1
-
-/** What the plan is drawn up for. */
-interface Wanted {
-  readonly kind: JobKind
-  readonly poles: PlanInput['poles']
-  readonly regulator?: Regulator
-  readonly standing?: Regulator
-}
 
 type OriginOf<Kind> = Extract<DraftJobBody['origin'], { kind: Kind }>
 
@@ -36,12 +30,13 @@ type OriginOf<Kind> = Extract<DraftJobBody['origin'], { kind: Kind }>
 export async function draftJob(
   { store, threads, clock, newId }: Pick<Ports, 'store' | 'threads' | 'clock' | 'newId'>,
   feederId: string,
-  { origin, bank, loopOhm, elevationM, ...head }: DraftJobBody,
+  { origin, bank, loopOhm, elevationM, neutralSide, birdWork, ...head }: DraftJobBody,
 ): Promise<NewJob> {
   const { feeder, version } = await recordedFeeder(store, feederId)
-  const wanted = await wantedBy(store, feeder, origin, bank)
+  const asked = await wantedBy(store, feeder, origin, { bank, birdWork })
+  const wanted = withNeutralSide(asked, neutralSide)
   const sequences = await sequencesInUse(store)
-  refuseWithoutSequence(wanted.kind, sequences)
+  refuseWithoutSequence(wanted, sequences)
   const plan = await threads.draft({
     feeder,
     kind: wanted.kind,
@@ -58,6 +53,7 @@ export async function draftJob(
     poleTops: await store.poleTops.list(feederId),
     birdSettings: (await store.birdSettings.get()).settings,
     on: clock().slice(0, 10),
+    ...(head.dueOn !== undefined && { dueOn: head.dueOn }),
   })
   const isLoopAssumed = plan.bank !== undefined && loopOhm === undefined
   const notes = isLoopAssumed ? [...plan.notes, LOOP_WORDS] : plan.notes
@@ -75,24 +71,42 @@ async function wantedBy(
   store: Ports['store'],
   feeder: Feeder,
   origin: DraftJobBody['origin'],
-  bank: number,
-): Promise<Wanted> {
+  { bank, birdWork }: Pick<DraftJobBody, 'bank' | 'birdWork'>,
+): Promise<WantedJob> {
   switch (origin.kind) {
     case 'proposal':
-      return ofProposal(store, feeder, origin, bank)
+      return ofProposal(store, feeder, origin, { bank, birdWork })
     case 'programme':
+      refuseIdleRound(birdWork)
       return ofRound(store, feeder, origin)
     case 'by hand':
-      return ofHand(feeder, origin)
+      if (origin.jobKind === 'retrofit round') refuseIdleRound(birdWork)
+      return wantedByHand(feeder, origin, birdWork)
   }
+}
+
+function refuseIdleRound(birdWork: DraftJobBody['birdWork']): void {
+  if (birdWork !== 'leave') return
+  const detail = 'A retrofit round is bird work and nothing else: without it there is no job.'
+  throw new Refusal('malformed-request', detail, {
+    faults: [{ at: 'body.birdWork', what: 'must not be "leave" for a retrofit round' }],
+  })
+}
+
+/** Units that stand keep what they have. */
+function withNeutralSide(wanted: WantedJob, neutralSide: DraftJobBody['neutralSide']): WantedJob {
+  const { kind, regulator, standing } = wanted
+  if (!regulator || !setsUnits(kind)) return wanted
+  const side = neutralSide ?? standing?.neutralSide
+  return side === undefined ? wanted : { ...wanted, regulator: { ...regulator, neutralSide: side } }
 }
 
 async function ofProposal(
   store: Ports['store'],
   feeder: Feeder,
   { proposalId }: OriginOf<'proposal'>,
-  bank: number,
-): Promise<Wanted> {
+  { bank, birdWork }: Pick<DraftJobBody, 'bank' | 'birdWork'>,
+): Promise<WantedJob> {
   const saved = await store.proposals.find(proposalId)
   if (!saved || saved.feederId !== feeder.header.id || saved.deletedAt !== null) {
     const detail = `Feeder "${feeder.header.id}" has no kept proposal "${proposalId}".`
@@ -115,7 +129,7 @@ async function ofProposal(
   if (why !== null) throw new Refusal('wrong-state', why)
   return {
     kind: standing ? 'change out a bank' : 'set a bank',
-    poles: [{ pole, measures: 'cheapest' }],
+    poles: [{ pole, measures: birdWork === 'leave' ? [] : 'cheapest' }],
     ...units,
   }
 }
@@ -124,7 +138,7 @@ async function ofRound(
   store: Ports['store'],
   feeder: Feeder,
   { programmeId, round }: OriginOf<'programme'>,
-): Promise<Wanted> {
+): Promise<WantedJob> {
   const feederId = feeder.header.id
   const kept = (await store.programmes.list(feederId)).find(({ id }) => id === programmeId)
   if (!kept) {
@@ -153,69 +167,14 @@ function polesOfRound({ rounds, poles }: Programme, round: number): PlanInput['p
   throw new Refusal('wrong-state', detail)
 }
 
-/** Kinds on whose poles is done for birds what is cheapest, on the same visit. */
-const WITH_MEASURES: readonly JobKind[] = ['retrofit round', 'change out a bank']
-
-function ofHand(feeder: Feeder, origin: OriginOf<'by hand'>): Wanted {
-  const { jobKind, poles, regulatorId, settings } = origin
-  refuseUnknown(feeder, poles)
-  const measures = WITH_MEASURES.includes(jobKind) ? ('cheapest' as const) : []
-  const wanted = { kind: jobKind, poles: [...new Set(poles)].map((pole) => ({ pole, measures })) }
-  switch (jobKind) {
-    case 'retrofit round':
-    case 'inspection':
-      return wanted
-    case 'set a bank':
-      throw new Refusal(
-        'malformed-request',
-        'A new bank is drafted from a kept proposal, which says what is to stand there. Keep one first.',
-        { faults: [{ at: 'body.origin.jobKind', what: 'needs a proposal' }] },
-      )
-    default: {
-      const standing = standingBank(feeder, regulatorId, poles)
-      return { ...wanted, regulator: { ...standing, ...settings }, standing }
-    }
-  }
-}
-
-function standingBank(
-  feeder: Feeder,
-  regulatorId: string | undefined,
-  poles: readonly string[],
-): Regulator {
-  const standing = regulatorsOf(feeder).find(({ id }) => id === regulatorId)
-  if (!standing) {
-    throw new Refusal('malformed-request', 'The job is on a bank that stands; name it.', {
-      faults: [{ at: 'body.origin.regulatorId', what: 'names no regulator of the feeder' }],
-    })
-  }
-  if (poles.every((pole) => pole === standing.pole)) return standing
-  throw new Refusal(
-    'malformed-request',
-    `The bank ${standing.id} stands at pole ${standing.pole}, so the job is at that pole alone.`,
-    { faults: [{ at: 'body.origin.poles', what: `must be ${standing.pole} alone` }] },
-  )
-}
-
-function regulatorsOf({ equipment }: Feeder): Regulator[] {
-  return equipment.filter((item) => item.kind === 'regulator')
-}
-
-function refuseUnknown(feeder: Feeder, poles: readonly string[]): void {
-  const known = new Set(feeder.poles.map(({ id }) => id))
-  const faults = poles.flatMap((pole, index) =>
-    known.has(pole)
-      ? []
-      : [{ at: `body.origin.poles.${index}`, what: 'names no pole of the feeder' }],
-  )
-  if (faults.length === 0) return
-  const detail = `Feeder "${feeder.header.id}" does not have all poles of the job.`
-  throw new Refusal('malformed-request', detail, { faults })
-}
-
 /** A supervisor may have set the orders of steps so that none is left for a kind of job. */
-function refuseWithoutSequence(kind: JobKind, sequences: PlanInput['sequences']): void {
-  if (sequenceFor(kind, sequences)) return
-  const detail = `There is no order of steps for the kind of job "${kind}". The supervisor sets one.`
+function refuseWithoutSequence(
+  { kind, standing }: WantedJob,
+  sequences: PlanInput['sequences'],
+): void {
+  const atStart = standingAtStart(standing)
+  if (sequenceFor(kind, sequences, [], atStart)) return
+  const stands = atStart === undefined ? '' : ` where the bank is ${atStart}`
+  const detail = `There is no order of steps for the kind of job "${kind}"${stands}. The supervisor sets one.`
   throw new Refusal('wrong-state', detail)
 }

@@ -1,7 +1,7 @@
 import { phasesOfMask } from '#domain/units/phases.ts'
 import { lineToLineKv, lineToNeutralV } from '#domain/units/voltage-base.ts'
 import { nominalVolts } from '../network/nominal-volts.ts'
-import { type ApproachDistance, approachDistance } from './approach-distance.ts'
+import { type ApproachDistance, approachDistance, type Exposure } from './approach-distance.ts'
 import type { DraftScene } from './draft-scene.ts'
 import type { Hazard } from './job-plan.ts'
 
@@ -56,25 +56,46 @@ function systemAt({ feeder, trace }: DraftScene, pole: string): System {
 }
 
 /**
- * A single-phase tap counts by the phase-to-phase volts of the line that it comes from: its volts to
- * ground are the same, and so is what they need. That is the larger of the two ways to read the
- * table, which has volts to ground for single-phase systems.
+ * Table R-6 goes by volts from phase to phase, on single-phase systems by those to ground (seen in a
+ * secondary source): so a tap of one phase off a line of 24.94 kV has the row of its 14.40 kV.
  */
-function distancesOf({ lineKv, isSinglePhase }: System, elevationM?: number) {
-  const at = (exposure: 'phase to ground' | 'phase to phase') =>
-    approachDistance({ systemKv: lineKv, exposure, elevationM })
-  return { toGround: at('phase to ground'), toPhase: isSinglePhase ? null : at('phase to phase') }
+function distancesOf(system: System, elevationM?: number) {
+  const at = (systemKv: number, exposure: Exposure) =>
+    approachDistance({ systemKv, exposure, elevationM })
+  const { lineKv, isSinglePhase } = system
+  return isSinglePhase
+    ? {
+        toGround: at(groundKv(system), 'phase to ground'),
+        toPhase: null,
+        ofLine: at(lineKv, 'phase to ground'),
+      }
+    : {
+        toGround: at(lineKv, 'phase to ground'),
+        toPhase: at(lineKv, 'phase to phase'),
+        ofLine: null,
+      }
+}
+
+function groundKv({ lineKv }: System): number {
+  return lineToNeutralV(lineKv) / 1000
 }
 
 function distanceWords(system: System, elevationM: number | undefined): string {
-  const { toGround, toPhase } = distancesOf(system, elevationM)
+  const { ofLine, toGround, toPhase } = distancesOf(system, elevationM)
   const name = system.isSinglePhase
-    ? `a single-phase tap of ${system.lineKv.toFixed(2)} kV`
+    ? `a single-phase tap of ${groundKv(system).toFixed(2)} kV to ground`
     : `${system.lineKv.toFixed(2)} kV`
   if (toGround.status === 'not known') return `Minimum approach distance: ${toGround.why}`
   const phase = toPhase?.status === 'known' ? `, ${inWords(toPhase)} phase to phase` : ''
+  // The larger one stands beside it, since a utility may go by the line that the tap comes from.
+  const isLarger = ofLine?.status === 'known' && ofLine.distanceM > toGround.distanceM
   return [
     `Minimum approach distance at ${name}: ${inWords(toGround)} phase to ground${phase}.`,
+    ...(isLarger
+      ? [
+          `Where your rules go by the ${system.lineKv.toFixed(2)} kV of the line that it comes from, ${inWords(ofLine)}.`,
+        ]
+      : []),
     ...toGround.notes,
     'The utility’s own distances govern.',
   ].join(' ')

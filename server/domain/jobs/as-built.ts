@@ -9,11 +9,13 @@ import type { Feeder } from '../feeder/feeder.ts'
 import type { Finding } from '../feeder/finding.ts'
 import { checkFeeder } from '../network/check-feeder.ts'
 import type { AsLeft, MeasureAsLeft } from './as-left.ts'
+import { customersAre, feederLimits } from './feeder-limits.ts'
 import { feederWithBank } from './feeder-with-bank.ts'
 import { itemOfMeasure, type NewItem } from './item-of-measure.ts'
 import { measureOfItem, partsOfItem, sitsOnBank } from './items-on-bank.ts'
-import type { JobPlan } from './job-plan.ts'
-import { regulatorAsLeft, settingsOf } from './regulator-as-left.ts'
+import type { JobKind } from './job-kind.ts'
+import type { BankWork, JobPlan } from './job-plan.ts'
+import { type RegulatorAsLeft, regulatorAsLeft, settingsOf } from './regulator-as-left.ts'
 
 export interface AsBuilt {
   readonly feeder: Feeder
@@ -46,54 +48,94 @@ interface BankAsLeft {
 function withBankAsLeft(feeder: Feeder, plan: JobPlan, asLeft: AsLeft): BankAsLeft {
   if (!plan.bank) return { feeder, notes: [] }
   const { regulator, standing } = plan.bank
-  const now = feeder.equipment.find(({ id }) => id === (standing ?? regulator).id)
-  switch (plan.kind) {
+  const oldId = (standing ?? regulator).id
+  const now = feeder.equipment.find((item) => item.id === oldId)
+  if (plan.kind === 'remove a bank' && !now) {
+    return { feeder, notes: [`Bank ${oldId} stands in the feeder no more.`] }
+  }
+  const built = bankToStand(plan.kind, plan.bank, now?.kind === 'regulator' ? now : null, asLeft)
+  if (!built) return { feeder, notes: [] }
+  const result = checked(feeder, feederWithBank(feeder, built.regulator, [oldId]), built.notes)
+  const isTaken = result.feeder !== feeder
+  const lost = isTaken ? customersLost(feeder, result.feeder, plan.kind) : []
+  return { feeder: result.feeder, notes: [...result.notes, ...lost] }
+}
+
+interface ToStand {
+  /** Null where the bank goes. */
+  readonly regulator: Regulator | null
+  readonly notes: readonly string[]
+}
+
+/**
+ * The bank as it is to be written; null for kinds that leave banks alone.
+ *
+ * @param now As the feeder has it, null where it has it no more.
+ */
+function bankToStand(
+  kind: JobKind,
+  { regulator, standing }: BankWork,
+  now: Regulator | null,
+  asLeft: AsLeft,
+): ToStand | null {
+  const { id } = standing ?? regulator
+  const anew = now ? [] : [`Bank ${id} stood in the feeder no more; it is added anew.`]
+  const add = (notes: readonly string[], { regulator: left, notes: more }: RegulatorAsLeft) => ({
+    regulator: left,
+    notes: [...notes, ...more],
+  })
+  switch (kind) {
     case 'set a bank':
-      return setBank(feeder, regulator, asLeft, now !== undefined)
+      return add(now ? [twiceWords(id)] : [], regulatorAsLeft(regulator, asLeft, 'new'))
     case 'change out a bank':
-      return changeBank(feeder, regulator, standing, asLeft, true)
-    case 'change settings':
-    case 'return a bank to service':
-      return changeBank(feeder, regulator, standing, asLeft, false)
-    case 'take a bank out of service':
-      return changeBank(feeder, { ...regulator, state: 'bypassed' }, standing, asLeft, false)
+      return add(anew, regulatorAsLeft(regulator, asLeft, 'new'))
+    case 'change settings': {
+      const base = { ...(now ?? regulator), ...settingsOf(regulator) }
+      const isPast = base.state === 'bypassed' ? [stillBypassedWords(id)] : []
+      return add([...anew, ...isPast], regulatorAsLeft(base, asLeft, 'set'))
+    }
+    case 'return a bank to service': {
+      const { state: _state, ...base } = { ...(now ?? regulator), ...settingsOf(regulator) }
+      return add(anew, regulatorAsLeft(base, asLeft, 'set'))
+    }
+    case 'take a bank out of service': {
+      const left = regulatorAsLeft(now ?? regulator, asLeft, 'switched')
+      return add(anew, { ...left, regulator: { ...left.regulator, state: 'bypassed' } })
+    }
     case 'remove a bank':
-      return now
-        ? checked(feeder, feederWithBank(feeder, null, [now.id]), [])
-        : { feeder, notes: [`Bank ${(standing ?? regulator).id} stands in the feeder no more.`] }
+      return { regulator: null, notes: [] }
     case 'retrofit round':
     case 'inspection':
-      return { feeder, notes: [] }
+      return null
   }
 }
 
-function setBank(
-  feeder: Feeder,
-  planned: Regulator,
-  asLeft: AsLeft,
-  standsAlready: boolean,
-): BankAsLeft {
-  const { regulator, notes } = regulatorAsLeft(planned, asLeft, true)
-  const twice = standsAlready
-    ? [`${planned.id} stands in the feeder already; it is replaced by what was left.`]
-    : []
-  return checked(feeder, feederWithBank(feeder, regulator, []), [...twice, ...notes])
+function twiceWords(id: string): string {
+  return `${id} stands in the feeder already; it is replaced by what was left.`
 }
 
-/** Where only settings change, all else of the bank is as it is recorded now. */
-function changeBank(
-  feeder: Feeder,
-  planned: Regulator,
-  standing: Regulator | undefined,
-  asLeft: AsLeft,
-  isNew: boolean,
-): BankAsLeft {
-  const oldId = (standing ?? planned).id
-  const now = feeder.equipment.find(({ id }) => id === oldId)
-  const gone = now ? [] : [`Bank ${oldId} stood in the feeder no more; it is added anew.`]
-  const base = !isNew && now?.kind === 'regulator' ? { ...now, ...settingsOf(planned) } : planned
-  const { regulator, notes } = regulatorAsLeft(base, asLeft, isNew)
-  return checked(feeder, feederWithBank(feeder, regulator, [oldId]), [...gone, ...notes])
+function stillBypassedWords(id: string): string {
+  return `Bank ${id} is recorded as bypassed by now and stays so; see how it really stands.`
+}
+
+/** Once nothing regulates there, who is outside the limits, and who was before. */
+function customersLost(before: Feeder, after: Feeder, kind: JobKind): string[] {
+  if (kind !== 'remove a bank' && kind !== 'take a bank out of service') return []
+  const [was, is] = [feederLimits(before), feederLimits(after)]
+  const how = kind === 'remove a bank' ? 'Without the bank' : 'With the bank bypassed'
+  return after.header.cases.flatMap(({ id, name }) => {
+    const outside = is?.cases.get(id)?.customersOutside
+    if (outside === undefined) return [`${how} ${name} could not be solved.`]
+    if (outside === 0) return []
+    const outsideBefore = was?.cases.get(id)?.customersOutside
+    const against =
+      outsideBefore === undefined
+        ? ''
+        : outsideBefore === outside
+          ? ', as many as before the work'
+          : `, before the work ${outsideBefore}`
+    return [`${how} ${customersAre(after, outside)} outside the limits in ${name}${against}.`]
+  })
 }
 
 /** Keeps the old feeder where the new one has an error, and says what is strange about the bank. */

@@ -1,6 +1,7 @@
 import { type BeyondSpan, beyondSpan } from './beyond-span.ts'
 import type { DraftScene } from './draft-scene.ts'
-import type { Hazard } from './job-plan.ts'
+import type { JobKind } from './job-kind.ts'
+import type { BankWork, Hazard } from './job-plan.ts'
 
 /** More than this are counted. */
 const MOST_NAMED = 4
@@ -13,8 +14,22 @@ export function backfeedHazards({ bank, feeder, kind, trace, works }: DraftScene
   const beyond = beyondSpan(feeder, trace, span)
   const found = beyond ? wordsOf(beyond) : [UNKNOWN]
   return [
-    ...found.map(({ what, source }): Hazard => ({ about: 'backfeed', what, pole, source })),
+    ...[...found, ...hangingUnits(kind, bank)].map(
+      ({ what, source }): Hazard => ({ about: 'backfeed', what, pole, source }),
+    ),
     ...chargedPoles({ feeder, works }),
+  ]
+}
+
+/** A unit that is off the line and still up is a transformer that can be fed from its low side. */
+function hangingUnits(kind: JobKind, { standing }: BankWork): Words[] {
+  const isLeft = kind === 'take a bank out of service'
+  if (!isLeft && standing?.state !== 'bypassed') return []
+  return [
+    {
+      what: 'A unit that hangs bypassed is dead only while nothing feeds it: volts put on its control, as for a test, come out at its bushings as line volts. Take every outside supply off the control, and test and ground before a bushing is touched.',
+      source: 'common practice, no source',
+    },
   ]
 }
 

@@ -31,6 +31,7 @@ function linesOf(scene: DraftScene, bank: BankWork): Line[] {
     case 'change out a bank':
       return [
         ...unitLines(bank, count),
+        ...changedNeutralSide(bank, count),
         connectorLine(scene, bank, count),
         {
           for: 'other',
@@ -49,6 +50,14 @@ function linesOf(scene: DraftScene, bank: BankWork): Line[] {
         },
       ]
     case 'take a bank out of service':
+      return [
+        {
+          for: 'switching',
+          what: 'Tag for a unit that stays bypassed',
+          count,
+          note: 'For its switches and its control: bypass closed, the others open. It stays until the bank is returned to service. Wording and locks by your own rules.',
+        },
+      ]
     case 'return a bank to service':
     case 'change settings':
     case 'retrofit round':
@@ -119,11 +128,30 @@ function switchLines({ neutralV, regulator }: BankWork, count: number): Line[] {
       count: 2 * count,
       note: 'Two for each unit.',
     },
+    ...(regulator.neutralSide === 'switched' ? [neutralSwitch(count)] : []),
+  ]
+}
+
+function neutralSwitch(count: number): Line {
+  return {
+    for: 'switching',
+    what: 'Neutral-side switch',
+    count,
+    note: 'One for each unit, between its SL terminal and the neutral.',
+  }
+}
+
+/** What the old units have not: a switch at the SL terminal, or the solid lead in its place. */
+function changedNeutralSide({ regulator, standing }: BankWork, count: number): Line[] {
+  const isSwitched = regulator.neutralSide === 'switched'
+  if (!standing || isSwitched === (standing.neutralSide === 'switched')) return []
+  if (isSwitched) return [neutralSwitch(count)]
+  return [
     {
-      for: 'switching',
-      what: 'Neutral-side switch',
+      for: 'bank',
+      what: 'Lead from SL terminal to neutral',
       count,
-      note: 'Only where the standard of the utility has one; not recorded here.',
+      note: 'In place of the neutral-side switch that stands: the new units have none.',
     },
   ]
 }

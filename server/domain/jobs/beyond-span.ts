@@ -41,6 +41,12 @@ export function beyondSpan(feeder: Feeder, trace: FeederTrace, spanId: string): 
   }
 }
 
+/** Far poles of the span and of all behind it; none where no power reaches it. */
+export function polesBeyond(trace: FeederTrace, spanId: string): ReadonlySet<string> {
+  const first = trace.spans.findIndex(({ span }) => span.id === spanId)
+  return new Set(first < 0 ? [] : spansFrom(trace, first).map(({ farPole }) => farPole))
+}
+
 /** The traced span and all behind it; they stand in one run, since the trace goes depth first. */
 function spansFrom(trace: FeederTrace, first: number) {
   let end = first + 1

@@ -5,9 +5,9 @@ import type { Feeder } from '../feeder/feeder.ts'
 import { nominalBefore, nominalVolts } from '../network/nominal-volts.ts'
 import { type FeederTrace, traceFeeder } from '../network/trace-feeder.ts'
 import type { DraftScene } from './draft-scene.ts'
-import { type ExpectedInCases, expectedInCases } from './expected-readings.ts'
+import { type ExpectedInCases, expectedInCases, foundInCases } from './expected-readings.ts'
 import { hazardsOf } from './hazards.ts'
-import { isBankKind } from './is-bank-kind.ts'
+import { isBankKind, leavesInService } from './is-bank-kind.ts'
 import type { JobKind } from './job-kind.ts'
 import type { BankWork, ExpectedCase, JobPlan, MistakeSign } from './job-plan.ts'
 import { kitList } from './kit-list.ts'
@@ -17,6 +17,7 @@ import { planNotes } from './plan-notes.ts'
 import { polesOfJob, poleWork, type Sites } from './pole-work.ts'
 import { otherUnits } from './same-units.ts'
 import { settingsSheet } from './settings-sheet.ts'
+import { isBypassedDuring, type WhileBypassed, whileBypassed } from './while-bypassed.ts'
 
 export type { PlanInput } from './plan-input.ts'
 
@@ -34,6 +35,11 @@ export function draftPlan(input: PlanInput): JobPlan {
   const sites = polesOfJob(input, bank)
   const works = polesOf(input, bank).map((pole) => poleWork(input, bank, sites, pole))
   const found: ExpectedInCases = bank ? expectedInCases(feeder, bank) : { cases: [], notes: [] }
+  const before = bank ? foundInCases(feeder, bank, found.cases) : null
+  const past: WhileBypassed =
+    bank && isBypassedDuring(kind, bank)
+      ? whileBypassed(feeder, trace, bank)
+      : { cases: [], notes: [] }
   const scene: DraftScene = {
     feeder,
     trace,
@@ -48,6 +54,8 @@ export function draftPlan(input: PlanInput): JobPlan {
     peakA: highestAmps(found.cases),
     birdSettings: input.birdSettings,
     on: input.on,
+    dueOn: input.dueOn,
+    whileBypassed: past.cases,
   }
   return {
     kind,
@@ -55,10 +63,12 @@ export function draftPlan(input: PlanInput): JobPlan {
     ...(bank && { bank }),
     kit: kitList(scene),
     hazards: hazardsOf(scene),
-    settings: bank && kind !== 'remove a bank' ? settingsSheet(bank) : [],
+    settings: bank && leavesInService(kind) ? settingsSheet(bank) : [],
     expected: found.cases,
+    ...(before && { expectedFound: before }),
+    ...(past.cases.length > 0 && { whileBypassed: past.cases }),
     mistakes: bank ? mistakesOf(feeder, bank, kind) : [],
-    notes: [...found.notes, ...planNotes(scene, found.cases)],
+    notes: [...found.notes, ...past.notes, ...planNotes(scene, found.cases)],
   }
 }
 

@@ -3,7 +3,7 @@ import type { PoleSite, PoleTop } from '../avian/pole-top/pole-top.ts'
 import type { Feeder } from '../feeder/feeder.ts'
 import type { FeederTrace } from '../network/trace-feeder.ts'
 import type { JobKind } from './job-kind.ts'
-import type { BankWork, PoleWork } from './job-plan.ts'
+import type { BankWork, BypassedCase, PoleWork } from './job-plan.ts'
 
 /** What the parts of a plan are made from. */
 export interface DraftScene {
@@ -20,6 +20,9 @@ export interface DraftScene {
   readonly birdSettings: BirdSettings | undefined
   /** Day of drafting, by which seasons and looks that are due are told. */
   readonly on: string
+  readonly dueOn: string | undefined
+  /** Empty where the work bypasses nothing. */
+  readonly whileBypassed: readonly BypassedCase[]
 }
 
 /** The pole that the bank stands on or is to stand on. */

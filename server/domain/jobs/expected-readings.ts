@@ -22,12 +22,41 @@ export interface ExpectedInCases {
  * stand and every bank following its control.
  */
 export function expectedInCases(feeder: Feeder, bank: BankWork): ExpectedInCases {
+  return readingsInCases(feeder, bank, 'controlled')
+}
+
+/**
+ * The same with the bank as it stands before the work, under a closed bypass at neutral; null where
+ * none stands or every reading is the same.
+ */
+export function foundInCases(
+  feeder: Feeder,
+  bank: BankWork,
+  expected: readonly ExpectedCase[],
+): ExpectedCase[] | null {
+  const { standing } = bank
+  if (!standing || isSame(standing, bank.regulator)) return null
+  const { state, ...inService } = standing
+  const taps = state === 'bypassed' ? {} : ('controlled' as const)
+  const { cases } = readingsInCases(feeder, { ...bank, regulator: inService, standing }, taps)
+  return isSame(cases, expected) ? null : cases
+}
+
+function isSame<Plain>(one: Plain, other: Plain): boolean {
+  return JSON.stringify(one) === JSON.stringify(other)
+}
+
+function readingsInCases(
+  feeder: Feeder,
+  bank: BankWork,
+  taps: ByPhase<number> | 'controlled',
+): ExpectedInCases {
   const bench = benchOf(feeder, bank)
   if (bench.status === 'not solved') return { cases: [], notes: [bench.what] }
   const cases: ExpectedCase[] = []
   const notes: string[] = []
   for (const loadCase of feeder.header.cases) {
-    const solution = bench.solve(loadCase, 'controlled')
+    const solution = bench.solve(loadCase, taps)
     if (solution.status === 'not solved') notes.push(solution.what)
     else {
       const readings = readingsOf(bench, bank, solution.units)

@@ -2,7 +2,7 @@ import { COVERS_ARE_NO_INSULATION } from '../avian/measures/measure-catalogue.ts
 import { accessHazards } from './access-hazards.ts'
 import { approachHazards } from './approach-hazards.ts'
 import { backfeedHazards } from './backfeed-hazards.ts'
-import { bypassInWords } from './bypass-current.ts'
+import { bypassHazards } from './bypass-hazards.ts'
 import { cutTo } from './cut-to.ts'
 import type { DraftScene } from './draft-scene.ts'
 import type { Hazard } from './job-plan.ts'
@@ -27,19 +27,6 @@ export function hazardsOf(scene: DraftScene): Hazard[] {
     ...accessHazards(scene),
   ]
   return hazards.map((hazard) => ({ ...hazard, what: cutTo(MOST_LETTERS, hazard.what) }))
-}
-
-function bypassHazards({ bank, kind }: DraftScene): Hazard[] {
-  if (!bank || kind === 'change settings') return []
-  return [
-    {
-      about: 'bypass',
-      what: `Never close a bypass or set a jumper across a unit that is off neutral. ${bypassInWords(bank.neutralV, bank.loopOhm)} A position just off neutral is not a safe one: the winding limits the current less there than its volts suggest.`,
-      pole: bank.regulator.pole,
-      source:
-        'Volts of one step by IEEE C57.15 (from memory); current by Ohm’s law with the loop impedance that was set for the job',
-    },
-  ]
 }
 
 function coverHazards({ feeder, kind, works }: DraftScene): Hazard[] {

@@ -6,6 +6,7 @@ import type { LoadCase } from '../feeder/header.ts'
 import { PT_RATIOS } from '../siting/standard-units.ts'
 import { type BankBench, bankBench } from './bank-bench.ts'
 import type { BankWork, MistakeSign } from './job-plan.ts'
+import { positionInWords } from './position-in-words.ts'
 import { shortNumber } from './short-number.ts'
 import {
   held,
@@ -217,7 +218,7 @@ function controlSentence(
   const isAtEnd = position !== 0 && (position === maxRaise || position === -maxLower)
   const moves = isAtEnd ? 'runs to the end of its range,' : 'comes to rest at'
   return [
-    `${startOf(name)} (${loadCase.name}) the ${phase} unit ${moves} ${indicator(position)}, where ${indicator(right.positions[phase] ?? 0)} is right;`,
+    `${startOf(name)} (${loadCase.name}) the ${phase} unit ${moves} ${positionInWords(position)}, where ${positionInWords(right.positions[phase] ?? 0)} is right;`,
     `load volts ${onBothBases(trial, loadV(wrong, phase))}, where ${onBothBases(trial, loadV(right, phase))} is right;`,
     `the control reads ${volts1(readsOf(wrong, phase))}, where ${volts1(readsOf(right, phase))} is right.`,
   ].join(' ')
@@ -319,7 +320,7 @@ function rolledOnBothSides(trial: Trial, { left, loadCase }: RightCase): string[
   }
   const next = nextPhase(phases, phase)
   return [
-    `${start} (${loadCase.name}): the unit marked ${phase} reads what ${next} carries: ${ampsAt(left, next).toFixed(1)} A where ${ampsAt(left, phase).toFixed(1)} A is right, source volts ${volts(sourceV(left, next))} where ${volts(sourceV(left, phase))} is right, position ${indicator(left.positions[next] ?? 0)} where ${indicator(left.positions[phase] ?? 0)} is right.`,
+    `${start} (${loadCase.name}): the unit marked ${phase} reads what ${next} carries: ${ampsAt(left, next).toFixed(1)} A where ${ampsAt(left, phase).toFixed(1)} A is right, source volts ${volts(sourceV(left, next))} where ${volts(sourceV(left, phase))} is right, position ${positionInWords(left.positions[next] ?? 0)} where ${positionInWords(left.positions[phase] ?? 0)} is right.`,
   ]
 }
 
@@ -366,12 +367,6 @@ function volts1(value: number): string {
 
 function onBothBases(trial: Trial, value: number): string {
   return `${volts(value)} (${volts120(trial, value).toFixed(1)})`
-}
-
-/** As the indicator at the unit shows it. */
-function indicator(position: number): string {
-  if (position === 0) return 'neutral'
-  return position > 0 ? `${position} raise` : `${-position} lower`
 }
 
 function capital(text: string): string {

@@ -28,4 +28,6 @@ export interface PlanInput {
   readonly birdSettings?: BirdSettings
   /** Day for which seasons and looks that are due are told, as "2027-02-15". */
   readonly on: string
+  /** Day until which the work is to be done, where one is given. */
+  readonly dueOn?: string
 }

@@ -1,7 +1,11 @@
+import { inchesOfMetres } from '#domain/units/length.ts'
 import { BASE_VOLTS120 } from '#domain/units/voltage-base.ts'
 import { type DraftScene, isBankPole } from './draft-scene.ts'
-import { expectedAt } from './expected-readings.ts'
+import { customersAre } from './feeder-limits.ts'
+import { setsUnits } from './is-bank-kind.ts'
+import type { JobKind } from './job-kind.ts'
 import type { BankWork, ExpectedCase, ExpectedReading } from './job-plan.ts'
+import { openPairList } from './open-pairs.ts'
 import { shortNumber } from './short-number.ts'
 
 /** What could not be found out, and what the figures of the plan say that somebody should look at. */
@@ -10,23 +14,48 @@ export function planNotes(scene: DraftScene, expected: readonly ExpectedCase[]):
   return [
     ...poleNotes(scene),
     ...stepsWithoutUnits(scene),
+    ...(bank ? neutralSideNotes(scene, bank) : []),
     ...(bank ? ratioNotes(bank) : []),
     ...(bank ? bankNotes(scene, bank, expected) : []),
-    ...(bank ? atNeutralNotes(scene, bank, expected) : []),
+    ...bypassNotes(scene),
   ]
 }
 
-function poleNotes({ tops, works }: DraftScene): string[] {
-  return works.flatMap(({ openPairsAfter, pole }) => {
-    if (!tops.has(pole)) {
+function poleNotes(scene: DraftScene): string[] {
+  return scene.works.flatMap(({ openPairsAfter, pole }) => {
+    if (!scene.tops.has(pole)) {
       return [
         `Nothing is recorded from which the top of pole ${pole} could be drawn, so its open pairs are not known.`,
       ]
     }
     if (openPairsAfter === 0) return []
+    if (scene.kind === 'inspection') return [pairsToLookAt(scene, pole, openPairsAfter)]
     const pairs = openPairsAfter === 1 ? '1 pair stays' : `${openPairsAfter} pairs stay`
     return [`On pole ${pole} ${pairs} open for the design species after the work.`]
   })
+}
+
+/** More than this are counted. */
+const MOST_PAIRS_NAMED = 6
+
+/** The tightest by their parts, so that an inspector knows where to look. */
+function pairsToLookAt(
+  { birdSettings, feeder, sites }: DraftScene,
+  pole: string,
+  open: number,
+): string {
+  const site = sites.get(pole)
+  const items = feeder.protections.filter((item) => item.pole === pole)
+  const pairs = (site && openPairList(site, items, [], birdSettings)) ?? []
+  const named = pairs
+    .slice(0, MOST_PAIRS_NAMED)
+    .map(
+      ({ distanceM, partA, partB }) =>
+        `${partA.label} to ${partB.label} (${inchesOfMetres(distanceM).toFixed(0)} in)`,
+    )
+  const more = pairs.length - named.length
+  const are = open === 1 ? '1 pair is' : `${open} pairs are`
+  return `On pole ${pole} ${are} open for the design species; look at ${named.join(', ')}${more > 0 ? ` and ${more} more` : ''}.`
 }
 
 /** Steps for each unit are none where no unit is part of the job: the crew has to know that. */
@@ -38,6 +67,18 @@ function stepsWithoutUnits(scene: DraftScene): string[] {
       ({ pole, sequence }) =>
         `At pole ${pole} no bank is part of this job, so the steps of “${sequence.name}” for each unit fall away: no bank is worked there under this job.`,
     )
+}
+
+/** One order of steps at a pole goes by one sort of unit. */
+function neutralSideNotes({ kind }: DraftScene, { regulator, standing }: BankWork): string[] {
+  const isSwitched = regulator.neutralSide === 'switched'
+  if (!standing || !setsUnits(kind)) return []
+  if (isSwitched === (standing.neutralSide === 'switched')) return []
+  return [
+    isSwitched
+      ? 'The new units get a neutral-side switch and the old ones have none. The steps go by the old ones: close the new switch of each unit, and see that SL is joined to the neutral, before the unit comes under voltage.'
+      : 'The old units have a neutral-side switch and the new ones get none. The steps go by the old ones: where they say to close that switch, see that SL of the new unit is joined to the neutral.',
+  ]
 }
 
 /** Beyond this a control shows plainly other volts than the 120 V base (an assumption). */
@@ -88,29 +129,40 @@ function bankNotes(
   return notes
 }
 
-/**
- * While a bank is bypassed it stands at neutral, and beyond it the volts are those of its source
- * side; once it is gone they stay so.
- */
-function atNeutralNotes(
-  { feeder, kind }: DraftScene,
-  bank: BankWork,
-  expected: readonly ExpectedCase[],
-): string[] {
-  if (kind !== 'change out a bank' && kind !== 'remove a bank') return []
-  const lowV = feeder.header.limits.lowVolts120
-  const when = kind === 'remove a bank' ? 'Without the bank' : 'While the bank is bypassed'
-  return expected.flatMap(({ caseId, caseName }) => {
-    const now = expectedAt(feeder, bank, { caseId, loadFactor: 1, taps: {} })
-    if (now.status === 'not solved') {
-      return [`${when} ${caseName} could not be solved: ${now.what}`]
-    }
-    const [lowest] = now.readings.toSorted((a, b) => a.loadVolts120 - b.loadVolts120)
-    if (!lowest || lowest.loadVolts120 >= lowV) return []
-    return [
-      `${when} phase ${lowest.phase} has ${lowest.loadVolts120.toFixed(1)} V at the pole in ${caseName}, below the low limit of ${lowV} V, and may have less farther out${kind === 'remove a bank' ? '' : ': choose a time of less load'}.`,
-    ]
-  })
+/** What the bypass does to customers, in each case in which it does something. */
+function bypassNotes(scene: DraftScene): string[] {
+  const { bank, feeder, kind, whileBypassed } = scene
+  const { lowVolts120 } = feeder.header.limits
+  const isSo = bank?.standing?.state === 'bypassed'
+  const [when, then] = isSo ? ['Bypassed, as the bank hangs now,', ''] : BYPASS_WORDS[kind]
+  return whileBypassed
+    .filter(
+      ({ customersOutside, customersOutsideInService, lowest }) =>
+        customersOutside > customersOutsideInService ||
+        (lowest?.volts120 ?? lowVolts120) < lowVolts120,
+    )
+    .map(({ caseName, customersOutside, customersOutsideInService, lowest }) => {
+      const outside = `${when} ${customersAre(feeder, customersOutside)} outside the limits in ${caseName}, against ${customersOutsideInService} with it in service`
+      const where = lowest
+        ? `; lowest beyond it is phase ${lowest.phase} at pole ${lowest.pole} with ${lowest.volts120.toFixed(1)} V`
+        : ''
+      return `${outside}${where}${then}.`
+    })
+}
+
+/** When it is so, and what follows from it. */
+const BYPASS_WORDS: Readonly<Record<JobKind, readonly [when: string, then: string]>> = {
+  'set a bank': ['', ''],
+  'change out a bank': ['While the bank is bypassed', ': choose a time of less load'],
+  'remove a bank': ['Without the bank', ''],
+  'take a bank out of service': [
+    'While the bank is bypassed',
+    '; it stays so until the bank is returned to service',
+  ],
+  'return a bank to service': ['While the bank is bypassed', ''],
+  'change settings': ['', ''],
+  'retrofit round': ['', ''],
+  inspection: ['', ''],
 }
 
 /** As far as it goes, and its reading still outside the band. */

@@ -6,15 +6,18 @@ import type { PoleSite } from '../avian/pole-top/pole-top.ts'
 import type { PoleTopChoice } from '../avian/pole-top/pole-top-choice.ts'
 import { poleTopOf } from '../avian/pole-top/pole-top-of.ts'
 import type { Protection } from '../feeder/birds.ts'
+import type { Regulator } from '../feeder/equipment.ts'
 import type { Feeder } from '../feeder/feeder.ts'
+import type { BankAtStart } from './bank-at-start.ts'
 import { feederWithBank } from './feeder-with-bank.ts'
-import { isBankKind } from './is-bank-kind.ts'
+import { handlesUnits, isBankKind } from './is-bank-kind.ts'
 import { sitsOnBank } from './items-on-bank.ts'
 import type { JobKind } from './job-kind.ts'
 import type { BankWork, PoleWork } from './job-plan.ts'
 import { openPairs } from './open-pairs.ts'
 import type { ChosenMeasure, PlanInput } from './plan-input.ts'
 import { sequenceFor } from './sequence-for.ts'
+import { sequenceForBank } from './sequence-for-bank.ts'
 
 /** What a pole carries, by its id. */
 export type Sites = ReadonlyMap<string, PoleSite>
@@ -53,22 +56,30 @@ export function poleWork(
   const [now, then] = [before.get(pole), after.get(pole)]
   const items = feeder.protections.filter((item) => item.pole === pole)
   const top = now && (poleTopOf(now) ?? undefined)
-  const isChanged = bank?.regulator.pole === pole && kind !== 'change settings'
+  const isChanged = bank?.regulator.pole === pole && handlesUnits(kind)
   const oldId = (bank?.standing ?? bank?.regulator)?.id ?? ''
   const kept = isChanged ? items.filter((item) => !sitsOnBank(item, oldId, top)) : items
   const chosen =
     measures === 'cheapest' ? cheapest(kind, then, kept, birdSettings) : measures.map(copyOf)
-  const kindHere = isBankKind(kind) && bank?.regulator.pole !== pole ? 'retrofit round' : kind
-  const found = sequenceFor(kindHere, sequences, chosen)
+  const own = bank?.regulator.pole === pole ? bank : undefined
+  const kindHere = isBankKind(kind) && !own ? 'retrofit round' : kind
+  const found = sequenceFor(kindHere, sequences, chosen, standingAtStart(own?.standing))
   if (!found) throw new Error(`No order of steps is given for "${kindHere}".`)
   return {
     pole,
     measures: chosen,
     openPairs: (now && openPairs(now, items, [], birdSettings)) ?? 0,
     openPairsAfter: (then && openPairs(then, kept, chosen, birdSettings)) ?? 0,
-    sequence: found.sequence,
+    // Units that are changed out: by those that stand, whose switches are worked first.
+    sequence: sequenceForBank(found.sequence, own?.standing ?? own?.regulator),
     sequenceVersion: found.version,
   }
+}
+
+/** How a bank that stands is found; undefined where none does. */
+export function standingAtStart(standing: Regulator | undefined): BankAtStart | undefined {
+  if (!standing) return undefined
+  return standing.state === 'bypassed' ? 'bypassed' : 'in service'
 }
 
 /** An inspection looks and puts nothing up. */

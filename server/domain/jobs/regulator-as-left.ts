@@ -12,12 +12,13 @@ export interface RegulatorAsLeft {
  * The bank as the crew left it: taps, settings and, where units differ, the smallest rating. What the
  * crew did not record of taps and settings stays as planned and is said.
  *
- * @param isNew Whether units were set, and so the bank is as old as the work.
+ * @param work `new` where units were set, and so the bank is as old as the work and has no other
+ * serial numbers than theirs; `switched` where nobody was to set the controls.
  */
 export function regulatorAsLeft(
   planned: Regulator,
   { on, units, settings }: AsLeft,
-  isNew: boolean,
+  work: 'new' | 'set' | 'switched',
 ): RegulatorAsLeft {
   const phases = phasesOfMask(phaseMask(planned.phases))
   const notes: string[] = []
@@ -35,10 +36,39 @@ export function regulatorAsLeft(
     if (!found.has(phase)) notes.push(`No unit is recorded on phase ${phase}; kept as planned.`)
   }
   const set = settings ? settingsOf(settings) : {}
-  if (!settings) notes.push('No settings are recorded as left; those of the plan are kept.')
+  if (!settings && work !== 'switched')
+    notes.push('No settings are recorded as left; those of the plan are kept.')
   const rating = ratingOf([...found.values()], notes)
-  const base = { ...planned, ...set, ...rating, ...(isNew && { installedYear: yearOf(on) }) }
-  return { regulator: { ...base, ...tapsOf(base, found, notes) }, notes }
+  const isNew = work === 'new'
+  const bare = isNew ? withoutSerials(planned) : planned
+  const base = { ...bare, ...set, ...rating, ...(isNew && { installedYear: yearOf(on) }) }
+  return {
+    regulator: { ...base, ...serialsOf(found, notes), ...tapsOf(base, found, notes) },
+    notes,
+  }
+}
+
+function withoutSerials({ serialA: _a, serialB: _b, serialC: _c, ...bank }: Regulator): Regulator {
+  return bank
+}
+
+/** As `Regulator` holds. */
+const MOST_SERIAL_LETTERS = 60
+
+/** Of the units on which one was read off. */
+function serialsOf(units: ReadonlyMap<Phase, UnitAsLeft>, notes: string[]): Partial<Regulator> {
+  const serials: Partial<Record<`serial${Phase}`, string>> = {}
+  for (const [phase, { serialNumber }] of units) {
+    const serial = serialNumber.trim()
+    if (serial === '') continue
+    if (serial.length > MOST_SERIAL_LETTERS) {
+      notes.push(
+        `The serial number on phase ${phase} is longer than ${MOST_SERIAL_LETTERS} letters; only those are kept.`,
+      )
+    }
+    serials[`serial${phase}`] = serial.slice(0, MOST_SERIAL_LETTERS).trim()
+  }
+  return serials
 }
 
 /** What a control is set to, and nothing else of a bank. */

@@ -1,6 +1,7 @@
 import { lineToLineKv } from '#domain/units/voltage-base.ts'
 import { stepV } from './bypass-current.ts'
 import type { DraftScene } from './draft-scene.ts'
+import { handlesUnits } from './is-bank-kind.ts'
 import type { BankWork, KitLine } from './job-plan.ts'
 import { finestNeededV } from './neutral-proof.ts'
 import { SHEAR_HEAD_TORQUE_LB_FT } from './torque.ts'
@@ -17,7 +18,7 @@ function toolsOf(scene: DraftScene): Tool[] {
   const hasMeasures = works.some(({ measures }) => measures.length > 0)
   return [
     ...(bank ? meterTools(bank) : []),
-    ...(bank && kind !== 'change settings' ? handlingTools(scene, bank) : []),
+    ...(bank && kind !== 'change settings' ? switchingTools(scene, bank) : []),
     ...(bank && kind !== 'remove a bank'
       ? [{ what: 'Means to read the control and to set it', count: 1 }]
       : []),
@@ -50,17 +51,29 @@ function meterTools({ neutralV, regulator }: BankWork): Tool[] {
   ]
 }
 
+/** A bank that is only taken out of service or returned is switched, and none of its leads is loosed. */
+function switchingTools(scene: DraftScene, bank: BankWork): Tool[] {
+  const count = bank.regulator.phases.length
+  return [
+    { what: 'Stick to work bypass and disconnect switches', count: 1 },
+    ...(scene.kind === 'return a bank to service'
+      ? []
+      : [
+          {
+            what: `Temporary protective grounds for ${count} ${count === 1 ? 'phase' : 'phases'}`,
+            count: 1,
+            note: 'Sized for the fault current at the pole, which is not computed here.',
+          },
+        ]),
+    ...(handlesUnits(scene.kind) ? handlingTools(scene, bank) : []),
+  ]
+}
+
 function handlingTools({ kind, peakA }: DraftScene, { neutralV, regulator }: BankWork): Tool[] {
   const count = regulator.phases.length
   const lineKv = lineToLineKv(neutralV).toFixed(2)
   return [
     { what: `Phasing sticks for ${lineKv} kV`, count: 1 },
-    { what: 'Stick to work bypass and disconnect switches', count: 1 },
-    {
-      what: `Temporary protective grounds for ${count} ${count === 1 ? 'phase' : 'phases'}`,
-      count: 1,
-      note: 'Sized for the fault current at the pole, which is not computed here.',
-    },
     ...(kind === 'change out a bank' ? [jumper(count, peakA, regulator.ratingA, lineKv)] : []),
     {
       what: 'Torque wrench for connectors',

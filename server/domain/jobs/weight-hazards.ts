@@ -2,6 +2,7 @@ import { unitClassFor } from '../siting/choose-unit.ts'
 import { strengthReasons } from '../siting/pole-strength.ts'
 import { SiteRequest } from '../siting/site-request.ts'
 import type { DraftScene } from './draft-scene.ts'
+import { handlesUnits } from './is-bank-kind.ts'
 import type { BankWork, Hazard } from './job-plan.ts'
 import {
   ON_POLE_LB,
@@ -14,7 +15,7 @@ import {
 /** What hangs or is lifted, against what is recorded of the pole. */
 export function weightHazards(scene: DraftScene): Hazard[] {
   const { bank, kind } = scene
-  if (!bank || kind === 'change settings') return []
+  if (!bank || !handlesUnits(kind)) return []
   const what = [
     weightWords(bank),
     ...(kind === 'change out a bank' ? oldWeight(bank) : []),

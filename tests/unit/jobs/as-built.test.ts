@@ -27,6 +27,7 @@ describe('a bank that was set', () => {
     expect(bank).toEqual({
       ...SAMPLE_BANK,
       installedYear: 2027,
+      ...{ serialA: 'SN-A', serialB: 'SN-B', serialC: 'SN-C' },
       ...Object.fromEntries(left.units.map(({ phase, tapLeft }) => [`tap${phase}`, tapLeft])),
     })
     expect({ ...built.feeder, equipment: [] }).toEqual({ ...feeder, equipment: [] })
@@ -232,7 +233,9 @@ describe('a bank that was changed', () => {
     const { feeder: after, notes } = asBuilt(feeder, plan, leftAsPlanned(plan))
     expect(after.equipment).toEqual([])
     expect(checkFeeder(after)).toEqual([])
-    expect(notes).toEqual([])
+    expect(notes).toEqual([
+      'Without the bank 40 customers are outside the limits in Peak, as many as before the work.',
+    ])
     expect(asBuilt(after, plan, leftAsPlanned(plan)).notes).toEqual([
       'Bank REG-P2 stands in the feeder no more.',
     ])

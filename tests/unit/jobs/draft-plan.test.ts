@@ -53,6 +53,14 @@ function onStanding(kind: PlanInput['kind'], given: Partial<PlanInput> = {}): Jo
   return plan({ feeder: skillet, kind, bank, poles, ...given })
 }
 
+function onBypassed(kind: PlanInput['kind'], given: Partial<PlanInput> = {}): JobPlan {
+  const regulator = standingBank()
+  const standing = { ...regulator, state: 'bypassed' as const }
+  const equipment = skillet.equipment.map((item) => (item.id === standing.id ? standing : item))
+  const bank = { regulator, standing, loopOhm: 0.1 }
+  return onStanding(kind, { feeder: { ...skillet, equipment }, bank, ...given })
+}
+
 const countOf = (kit: readonly KitLine[], what: RegExp) =>
   kit.filter((line) => what.test(line.what)).map(({ count }) => count)
 const wordsOf = (hazards: readonly Hazard[], about: Hazard['about']) =>
@@ -64,7 +72,7 @@ describe('a plan', () => {
     'change out a bank': onStanding('change out a bank'),
     'remove a bank': onStanding('remove a bank'),
     'take a bank out of service': onStanding('take a bank out of service'),
-    'return a bank to service': onStanding('return a bank to service'),
+    'return a bank to service': onBypassed('return a bank to service'),
     'change settings': onStanding('change settings'),
     'retrofit round': plan({
       kind: 'retrofit round',
@@ -86,7 +94,8 @@ describe('a plan', () => {
     expect(plans['change settings'].mistakes.map(({ mistake }) => mistake)).toEqual([
       'wrong potential ratio',
     ])
-    for (const kind of ['remove a bank', 'retrofit round', 'inspection'] as const) {
+    expect(plans['return a bank to service'].mistakes).toHaveLength(1)
+    for (const kind of ['remove a bank', 'take a bank out of service', 'inspection'] as const) {
       expect(plans[kind].mistakes).toEqual([])
     }
   })
@@ -113,8 +122,10 @@ describe('a plan', () => {
     expect(kit[0]!.what).toMatch(/^Look at: very long name .*…$/)
   })
 
-  it('has no settings for a bank that goes', () => {
+  it('has no settings for a bank that goes or is switched off, and those of one that returns', () => {
     expect(plans['remove a bank'].settings).toEqual([])
+    expect(plans['take a bank out of service'].settings).toEqual([])
+    expect(plans['return a bank to service'].settings.length).toBeGreaterThan(5)
     expect(plans.inspection.settings).toEqual([])
   })
 
@@ -165,20 +176,19 @@ describe('a plan', () => {
 describe('customers beyond a bank that is taken out', () => {
   const notesOf = (kind: PlanInput['kind']) => onStanding(kind).notes.join(' ')
 
-  it('get the volts of its source side, and the plan says where that is too low', () => {
-    const { expected } = onStanding('remove a bank')
-    const peak = expected.find(({ caseId }) => caseId === 'peak')!
-    // With its boost gone the line carries a little more current, so the volts are those or less.
-    const lowest = Math.min(...peak.readings.map(({ sourceVolts120 }) => sourceVolts120))
-    const said = /Without the bank phase C has ([\d.]+) V at the pole in Summer evening peak/
-    const volts = Number(said.exec(notesOf('remove a bank'))?.[1])
-    expect(Math.abs(volts - lowest)).toBeLessThan(0.5)
-    expect(volts).toBeLessThan(118)
-    expect(notesOf('remove a bank')).not.toMatch(/Spring night/)
+  it('are counted over the whole feeder, with the lowest pole beyond', () => {
+    const { whileBypassed } = onStanding('remove a bank')
+    const peak = whileBypassed?.find(({ caseId }) => caseId === 'peak')
+    const { lowest } = peak!
+    const said = `Without the bank ${peak!.customersOutside} customers are outside the limits in Summer evening peak, against ${peak!.customersOutsideInService} with it in service; lowest beyond it is phase ${lowest!.phase} at pole ${lowest!.pole} with ${lowest!.volts120.toFixed(1)} V.`
+    expect(notesOf('remove a bank')).toContain(said)
+    expect(lowest!.volts120).toBeLessThan(118)
+    expect(notesOf('remove a bank')).not.toMatch(/Without the bank .* in Spring night/)
   })
 
   it('get them during a change-out as well, so it wants a time of less load', () => {
     expect(notesOf('change out a bank')).toMatch(/While the bank is bypassed .* less load/)
+    expect(notesOf('take a bank out of service')).toMatch(/stays so until the bank is returned/)
     expect(notesOf('change settings')).not.toMatch(/bypassed/)
   })
 })
@@ -313,7 +323,8 @@ describe('the hazards of a job', () => {
     )
   })
 
-  it('ask no less of a single-phase tap than of the line that it comes from', () => {
+  /** Table R-6 reads single-phase systems by volts to ground: 14.4 kV lies in 5.1 to 15.0 kV. */
+  it('read a single-phase tap by its volts to ground, with what the row of its line would ask', () => {
     const span = skillet.spans.find(
       ({ from, phases, to }) =>
         phases.length === 1 &&
@@ -325,7 +336,7 @@ describe('the hazards of a job', () => {
     const poles = [{ pole: span.to, measures: [] }]
     const { hazards } = plan({ kind: 'inspection', feeder: skillet, poles })
     expect(wordsOf(hazards, 'approach')[0]).toMatch(
-      /at a single-phase tap of 24\.94 kV: 2\.53 ft \(0\.77 m\) phase to ground\./,
+      /at a single-phase tap of 14\.40 kV to ground: 2\.14 ft \(0\.65 m\) phase to ground\. Where your rules go by the 24\.94 kV .* 2\.53 ft \(0\.77 m\)\./,
     )
   })
 
@@ -372,7 +383,7 @@ describe('the hazards of a job', () => {
     expect(words).toMatch(/span TIE from T-111 to T-1/)
   })
 
-  it('hold the nests near the pole against the day', () => {
+  it('hold the nests near the pole against the days that are known of the job', () => {
     const at = thimble.poles.find(({ id }) => id === 'T-110')!.at
     const nests: Feeder['nests'] = [
       {
@@ -385,11 +396,14 @@ describe('the hazards of a job', () => {
         seasonTo: '07-15',
       },
     ]
-    const on = (day: string) =>
-      wordsOf(newBank({ feeder: { ...thimble, nests }, on: day }).hazards, 'nest').join(' ')
-    expect(on('2027-04-10')).toMatch(/Red-tailed hawk nest N-1.*No day is free/)
-    expect(on('2027-09-20')).toMatch(/season 15 Feb to 15 Jul/)
-    expect(on('2027-09-20')).not.toMatch(/No day is free/)
+    const on = (day: string, dueOn?: string) => {
+      const days = { on: day, ...(dueOn && { dueOn }) }
+      return wordsOf(newBank({ feeder: { ...thimble, nests }, ...days }).hazards, 'nest').join(' ')
+    }
+    expect(on('2027-09-20', '2028-03-01')).toMatch(
+      /Red-tailed hawk nest N-1.*season 15 Feb to 15 Jul, no work in it\..*Drafted on 20 Sep 2027, outside it; due on 1 Mar 2028, in that season\./,
+    )
+    expect(on('2027-07-15')).toMatch(/Drafted on 15 Jul 2027, in that season; no due day is given/)
     expect(wordsOf(newBank({ feeder: { ...thimble, nests: [] } }).hazards, 'nest')).toEqual([])
   })
 

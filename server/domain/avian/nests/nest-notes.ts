@@ -20,7 +20,8 @@ export function heldAllTheTime({ inTheWay }: WorkNearNests, days: DayRange): str
   return `Held by nest buffers on every day from ${dayInWords(days.from)} to ${dayInWords(days.to)}: ${names.join('; ')}. ${AGENCY_DECIDES}`
 }
 
-function nestNote(found: NestInTheWay): string {
+/** One nest, its season and what it asks for. */
+export function nestNote(found: NestInTheWay): string {
   const { nest, buffer, isHeld } = found
   const season = `season ${dayInWords(buffer.from)} to ${dayInWords(buffer.to)}`
   const hold = isHeld ? 'no work in it' : 'have it checked before the work'
