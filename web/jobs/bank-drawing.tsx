@@ -1,29 +1,33 @@
 import { useMemo } from 'react'
-import type { Regulator } from '#domain/feeder/equipment.ts'
-import { bankOneLine } from '#domain/jobs/bank-one-line.ts'
+import { bankOneLine, type DrawnBank } from '#domain/jobs/bank-one-line.ts'
 import './bank-drawing.css'
 import { OneLineSymbol } from './one-line-symbol.tsx'
 import { type PlacedNode, placedOneLine, type Spot } from './placed-one-line.ts'
 
 interface Props {
-  readonly regulator: Pick<Regulator, 'phases'>
+  readonly regulator: DrawnBank
+  /** "Before the work": where it is drawn as it stands at some time of a job. */
+  readonly when?: string
 }
 
 /**
  * The one-line drawing of a bank: each unit with its bypass, disconnect switches and arresters, as
- * it stands in service. Symbols after IEC 60617 and IEEE 315, from memory.
+ * it stands in service or bypassed. Symbols after IEC 60617 and IEEE 315, from memory.
  */
-export function BankDrawing({ regulator }: Props) {
+export function BankDrawing({ regulator, when }: Props) {
   const { widthPx, heightPx, nodes, branches } = useMemo(
     () => placedOneLine(bankOneLine(regulator)),
     [regulator],
   )
+  const phases = [...regulator.phases].join(', ')
+  const stands = standInWords(regulator)
   return (
     <figure className="bank-drawing">
+      {when && <p className="bank-when">{when}</p>}
       <svg
         viewBox={`0 0 ${widthPx} ${heightPx}`}
         role="img"
-        aria-label={`One-line drawing of the bank on phases ${[...regulator.phases].join(', ')}`}
+        aria-label={`One-line drawing of the bank on phases ${phases}${when ? `, ${when.toLowerCase()}` : ''}: ${stands}`}
       >
         {branches.map((placed) => (
           <OneLineSymbol key={placed.branch.id} placed={placed} />
@@ -33,11 +37,18 @@ export function BankDrawing({ regulator }: Props) {
         ))}
       </svg>
       <figcaption>
-        Drawn as in service: disconnect switches closed, bypass open. It shows the usual
-        arrangement, not what hangs there: read the switches at the pole.
+        Drawn as {stands}. It shows the usual arrangement, not what hangs there: read the switches
+        at the pole.
       </figcaption>
     </figure>
   )
+}
+
+function standInWords({ state, neutralSide }: DrawnBank): string {
+  const hasSwitch = neutralSide === 'switched'
+  return state === 'bypassed'
+    ? `bypassed: bypass closed, disconnect switches${hasSwitch ? ' and neutral-side switches' : ''} open`
+    : `in service: disconnect switches${hasSwitch ? ' and neutral-side switches' : ''} closed, bypass open`
 }
 
 function NodeMark({ placed: { node, x, y, joins } }: { readonly placed: PlacedNode }) {

@@ -34,7 +34,7 @@ function BranchSymbol({ branch, lengthPx }: SymbolProps) {
     case 'load switch':
     case 'bypass switch':
     case 'neutral-side switch':
-      return <SwitchSymbol lengthPx={lengthPx} isOpen={branch.inService === 'open'} />
+      return <SwitchSymbol lengthPx={lengthPx} isOpen={branch.stands === 'open'} />
     case 'regulator unit':
       return <UnitSymbol lengthPx={lengthPx} />
     case 'series arrester':
@@ -109,9 +109,11 @@ function NeutralLead({ from, to, foot }: LeadProps) {
 }
 
 /** Labels stay upright; what stands open or closed says so in words too. */
-function BranchLabel({ placed: { branch, from, to } }: { readonly placed: PlacedBranch }) {
-  if (branch.label === '') return null
+function BranchLabel({ placed }: { readonly placed: PlacedBranch }) {
+  const { branch, from, to } = placed
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }
+  if (branch.label === '') return null
+  if (branch.kind === 'neutral-side switch') return <NeutralSideLabel branch={branch} at={middle} />
   if (from.x === to.x) {
     const isLeft = branch.id.includes('source')
     return (
@@ -132,22 +134,38 @@ function BranchLabel({ placed: { branch, from, to } }: { readonly placed: Placed
       </text>
     )
   }
-  // A unit's way through lies right below its bypass, so that the bypass says all above its blade.
-  const isBypass = branch.kind === 'bypass switch'
-  const isUnit = branch.kind === 'regulator unit'
+  return <AcrossLabel branch={branch} at={middle} />
+}
+
+interface LabelProps {
+  readonly branch: OneLineBranch
+  readonly at: Spot
+}
+
+/** In two lines: the arrester of the load side stands right beside it. */
+function NeutralSideLabel({ branch: { stands }, at: { x, y } }: LabelProps) {
+  return (
+    <text className="bank-label" x={x + 19} y={y - 2}>
+      neutral-side
+      <tspan x={x + 19} dy="12">
+        switch, {stands}
+      </tspan>
+    </text>
+  )
+}
+
+/** A unit's way through lies right below its bypass, so that the bypass says all above its blade. */
+function AcrossLabel({ branch: { kind, label, stands }, at: { x, y } }: LabelProps) {
+  const isBypass = kind === 'bypass switch'
+  const isUnit = kind === 'regulator unit'
   return (
     <>
-      <text
-        className="bank-label"
-        x={middle.x}
-        y={middle.y - (isUnit ? 24 : 16)}
-        textAnchor="middle"
-      >
-        {isBypass ? `${branch.label}, ${branch.inService}` : branch.label}
+      <text className="bank-label" x={x} y={y - (isUnit ? 24 : 16)} textAnchor="middle">
+        {isBypass ? `${label}, ${stands}` : label}
       </text>
-      {branch.inService && !isBypass && (
-        <text className="bank-label" x={middle.x} y={middle.y + 18} textAnchor="middle">
-          {branch.inService}
+      {stands && !isBypass && (
+        <text className="bank-label" x={x} y={y + 18} textAnchor="middle">
+          {stands}
         </text>
       )}
     </>

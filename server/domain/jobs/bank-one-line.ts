@@ -32,8 +32,8 @@ export interface OneLineBranch {
   readonly from: string
   readonly to: string
   readonly label: string
-  /** How a switch stands while the bank is in service; null for what is no switch. */
-  readonly inService: 'open' | 'closed' | null
+  /** How a switch stands; null for what is no switch. */
+  readonly stands: 'open' | 'closed' | null
 }
 
 /** One-line drawing of a bank as plain data; whoever draws it chooses sizes and signs. */
@@ -44,25 +44,21 @@ export interface BankOneLine {
   readonly branches: readonly OneLineBranch[]
 }
 
+/** What the drawing shows of a bank. */
+export type DrawnBank = Pick<Regulator, 'phases' | 'state' | 'neutralSide'>
+
 /** Rows that one unit takes: its bypass, the way through it, its neutral side and ground. */
 const ROWS_OF_UNIT = 5
 const COLUMNS = 7
 
 /**
  * The bank unit by unit, wye connected: source and load disconnect switches, the bypass around them,
- * the SL terminal to the neutral, an arrester on either side and one across the series winding.
- *
- * @param options.hasNeutralSwitch Whether a switch is fitted between SL and the neutral; a solid
- *   lead where not.
+ * the SL terminal to the neutral, by a switch where the units have one, an arrester on either side
+ * and one across the series winding. The switches stand as in service, or as bypassed.
  */
-export function bankOneLine(
-  regulator: Pick<Regulator, 'phases'>,
-  options: { readonly hasNeutralSwitch?: boolean } = {},
-): BankOneLine {
+export function bankOneLine(regulator: DrawnBank): BankOneLine {
   const phases = phasesOfMask(phaseMask(regulator.phases))
-  const units = phases.map((phase, index) =>
-    unitOneLine(phase, index * ROWS_OF_UNIT, options.hasNeutralSwitch === true),
-  )
+  const units = phases.map((phase, index) => unitOneLine(phase, index * ROWS_OF_UNIT, regulator))
   return {
     columns: COLUMNS,
     rows: phases.length * ROWS_OF_UNIT,
@@ -96,23 +92,17 @@ const NODES: readonly NodeRow[] = [
   ['ground-load', 'ground', 4, 4, ''],
 ]
 
-type BranchRow = readonly [
-  from: string,
-  to: string,
-  kind: OneLineBranchKind,
-  label?: string,
-  inService?: OneLineBranch['inService'],
-]
+type BranchRow = readonly [from: string, to: string, kind: OneLineBranchKind, label?: string]
 
 /** All but the way from SL to the neutral. The unit is named by its phase. */
 const BRANCHES: readonly BranchRow[] = [
   ['source', 'source-tap', 'conductor'],
-  ['source-tap', 's', 'source switch', 'source disconnect', 'closed'],
+  ['source-tap', 's', 'source switch', 'source disconnect'],
   ['s', 'l', 'regulator unit'],
-  ['l', 'load-tap', 'load switch', 'load disconnect', 'closed'],
+  ['l', 'load-tap', 'load switch', 'load disconnect'],
   ['load-tap', 'load', 'conductor'],
   ['source-tap', 'bypass-source', 'conductor'],
-  ['bypass-source', 'bypass-load', 'bypass switch', 'bypass', 'open'],
+  ['bypass-source', 'bypass-load', 'bypass switch', 'bypass'],
   ['bypass-load', 'load-tap', 'conductor'],
   ['s', 'series-source', 'conductor'],
   ['series-source', 'series-load', 'series arrester', 'series arrester'],
@@ -121,15 +111,25 @@ const BRANCHES: readonly BranchRow[] = [
   ['series-load', 'ground-load', 'arrester', 'load arrester'],
 ]
 const SOLID_NEUTRAL: BranchRow = ['sl', 'neutral', 'conductor']
-const SWITCHED_NEUTRAL: BranchRow = [
-  'sl',
-  'neutral',
-  'neutral-side switch',
-  'neutral-side switch',
-  'closed',
-]
+const SWITCHED_NEUTRAL: BranchRow = ['sl', 'neutral', 'neutral-side switch', 'neutral-side switch']
 
-function unitOneLine(phase: Phase, firstRow: number, hasNeutralSwitch: boolean) {
+type Stand = Partial<Readonly<Record<OneLineBranchKind, OneLineBranch['stands']>>>
+
+const IN_SERVICE: Stand = {
+  'source switch': 'closed',
+  'load switch': 'closed',
+  'bypass switch': 'open',
+  'neutral-side switch': 'closed',
+}
+/** The units hang off the line on every side. */
+const BYPASSED: Stand = {
+  'source switch': 'open',
+  'load switch': 'open',
+  'bypass switch': 'closed',
+  'neutral-side switch': 'open',
+}
+
+function unitOneLine(phase: Phase, firstRow: number, { state, neutralSide }: DrawnBank) {
   const id = (name: string) => `${phase}-${name}`
   const nodes = NODES.map(
     ([name, kind, column, row, label]): OneLineNode => ({
@@ -141,16 +141,17 @@ function unitOneLine(phase: Phase, firstRow: number, hasNeutralSwitch: boolean) 
       label: kind === 'line' ? `${phase} ${label}` : label,
     }),
   )
-  const rows = [...BRANCHES, hasNeutralSwitch ? SWITCHED_NEUTRAL : SOLID_NEUTRAL]
+  const rows = [...BRANCHES, neutralSide === 'switched' ? SWITCHED_NEUTRAL : SOLID_NEUTRAL]
+  const stand = state === 'bypassed' ? BYPASSED : IN_SERVICE
   const branches = rows.map(
-    ([from, to, kind, label = '', inService = null]): OneLineBranch => ({
+    ([from, to, kind, label = '']): OneLineBranch => ({
       id: id(`${from}~${to}`),
       phase,
       kind,
       from: id(from),
       to: id(to),
       label: kind === 'regulator unit' ? `${phase} unit` : label,
-      inService,
+      stands: stand[kind] ?? null,
     }),
   )
   return { nodes, branches }

@@ -27,7 +27,7 @@ describe('the one-line drawing of a bank', () => {
     for (const phase of ['A', 'B', 'C']) {
       const own = drawing.branches.filter(({ branch }) => branch.phase === phase)
       const stands = (kind: string) =>
-        own.filter(({ branch }) => branch.kind === kind).map(({ branch }) => branch.inService)
+        own.filter(({ branch }) => branch.kind === kind).map(({ branch }) => branch.stands)
       expect(stands('bypass switch')).toEqual(['open'])
       expect(stands('source switch')).toEqual(['closed'])
       expect(stands('load switch')).toEqual(['closed'])

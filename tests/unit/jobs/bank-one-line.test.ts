@@ -20,12 +20,11 @@ function reached(
 const isArrester = ({ kind }: OneLineBranch) => kind === 'arrester' || kind === 'series arrester'
 
 describe('the one-line drawing of a bank', () => {
-  const drawing = bankOneLine({ phases: 'ABC' }, { hasNeutralSwitch: true })
+  const drawing = bankOneLine({ phases: 'ABC', neutralSide: 'switched' })
 
   it('carries the line through each unit in service, and through nothing else', () => {
     for (const phase of ['A', 'B', 'C']) {
-      const inService = (branch: OneLineBranch) =>
-        branch.inService !== 'open' && !isArrester(branch)
+      const inService = (branch: OneLineBranch) => branch.stands !== 'open' && !isArrester(branch)
       expect(reached(drawing, `${phase}-source`, inService)).toContain(`${phase}-load`)
       const without = (branch: OneLineBranch) =>
         inService(branch) && branch.kind !== 'regulator unit'
@@ -33,13 +32,19 @@ describe('the one-line drawing of a bank', () => {
     }
   })
 
-  it('carries the line past a unit with the bypass closed and both disconnects open', () => {
-    const bypassed = (branch: OneLineBranch) =>
-      !isArrester(branch) && branch.kind !== 'source switch' && branch.kind !== 'load switch'
-    const points = reached(drawing, 'B-source', bypassed)
-    expect(points).toContain('B-load')
-    expect(points).not.toContain('B-s')
-    expect(points).not.toContain('B-l')
+  it('carries the line past each unit where the bank stands bypassed, and leaves it no way in', () => {
+    for (const neutralSide of ['solid', 'switched'] as const) {
+      const bypassed = bankOneLine({ phases: 'ABC', state: 'bypassed', neutralSide })
+      const conducts = (branch: OneLineBranch) => branch.stands !== 'open' && !isArrester(branch)
+      for (const phase of ['A', 'B', 'C']) {
+        const points = reached(bypassed, `${phase}-source`, conducts)
+        expect(points).toContain(`${phase}-load`)
+        expect(points).not.toContain(`${phase}-s`)
+        expect(points).not.toContain(`${phase}-l`)
+        const fromSl = reached(bypassed, `${phase}-sl`, conducts)
+        expect(fromSl.has(`${phase}-neutral`)).toBe(neutralSide === 'solid')
+      }
+    }
   })
 
   it('joins no phase to another', () => {
