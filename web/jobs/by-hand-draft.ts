@@ -1,8 +1,10 @@
 import { z } from 'zod'
 import type { JobOrigin } from '#contract/jobs.ts'
 import type { Regulator } from '#domain/feeder/equipment.ts'
+import { isBankKind, leavesInService } from '#domain/jobs/is-bank-kind.ts'
 import type { JobKind } from '#domain/jobs/job-kind.ts'
 import { keptDrafts } from '../record/kept-drafts.ts'
+import { banksFor, whyNoBank } from './banks-for.ts'
 import { readWantedSettings } from './wanted-settings.ts'
 
 /** A new bank comes from a kept proposal, which says its size and settings. */
@@ -10,6 +12,8 @@ export const BY_HAND_KINDS = [
   'inspection',
   'retrofit round',
   'change settings',
+  'take a bank out of service',
+  'return a bank to service',
   'change out a bank',
   'remove a bank',
 ] as const satisfies readonly JobKind[]
@@ -19,6 +23,7 @@ export const ByHandDraft = z.object({
   kind: z.enum(BY_HAND_KINDS),
   /** Ids as they are typed, with commas or spaces between. */
   poles: z.string(),
+  /** Of the bank last chosen; the first that is offered where it is none of those. */
   regulatorId: z.string(),
   /** As typed, by setting; blank for what stays as it is. */
   settings: z.record(z.string(), z.string()).default({}),
@@ -28,13 +33,14 @@ export type ByHandDraft = z.infer<typeof ByHandDraft>
 /** Drafts by feeder. */
 export const byHandDrafts = keptDrafts('crossarm.by-hand-drafts', ByHandDraft)
 
-/** Whether the controls are left with settings, which may be others than now. */
-export function leavesSettings(kind: JobKind): boolean {
-  return kind === 'change settings' || kind === 'change out a bank'
-}
-
-export function isOnBank(kind: JobKind): boolean {
-  return kind !== 'inspection' && kind !== 'retrofit round'
+/** The bank that the work is on; undefined for work on none, and where none stands so. */
+export function bankOfDraft(
+  { kind, regulatorId }: ByHandDraft,
+  regulators: readonly Regulator[],
+): Regulator | undefined {
+  if (!isBankKind(kind)) return undefined
+  const offered = banksFor(kind, regulators)
+  return offered.find(({ id }) => id === regulatorId) ?? offered[0]
 }
 
 export type ByHandOrigin =
@@ -43,34 +49,44 @@ export type ByHandOrigin =
 
 /** What the job would come from, or what is still wrong with it. */
 export function originByHand(
-  { kind, poles: typed, regulatorId, settings: wanted }: ByHandDraft,
+  draft: ByHandDraft,
   knows: (poleId: string) => boolean,
   regulators: readonly Regulator[],
 ): ByHandOrigin {
-  if (isOnBank(kind)) {
-    const bank = regulators.find(({ id }) => id === regulatorId)
-    if (!bank) return { ok: false, why: 'Choose the bank that the work is on.' }
-    const poles = [bank.pole]
-    const origin = { kind: 'by hand', jobKind: kind, poles, regulatorId } as const
-    if (!leavesSettings(kind)) return { ok: true, poles, origin }
-    const { settings, faults } = readWantedSettings(wanted)
-    const [fault] = Object.values(faults)
-    if (fault !== undefined) return { ok: false, why: fault }
-    const hasNone = Object.keys(settings).length === 0
-    if (hasNone && kind === 'change settings') {
-      return { ok: false, why: 'Say which setting is to change, and to what.' }
-    }
-    return { ok: true, poles, origin: hasNone ? origin : { ...origin, settings } }
+  return isBankKind(draft.kind) ? originOnBank(draft, regulators) : originAtPoles(draft, knows)
+}
+
+function originOnBank(draft: ByHandDraft, regulators: readonly Regulator[]): ByHandOrigin {
+  const { kind } = draft
+  const bank = bankOfDraft(draft, regulators)
+  if (!bank) return { ok: false, why: whyNoBank(kind, regulators) }
+  const poles = [bank.pole]
+  const origin = { kind: 'by hand', jobKind: kind, poles, regulatorId: bank.id } as const
+  if (!leavesInService(kind)) return { ok: true, poles, origin }
+  const { settings, faults } = readWantedSettings(draft.settings)
+  const [fault] = Object.values(faults)
+  if (fault !== undefined) return { ok: false, why: fault }
+  const hasNone = Object.keys(settings).length === 0
+  if (hasNone && kind === 'change settings') {
+    return { ok: false, why: 'Say which setting is to change, and to what.' }
   }
+  return { ok: true, poles, origin: hasNone ? origin : { ...origin, settings } }
+}
+
+const MOST_POLES = 60
+
+function originAtPoles(
+  { kind, poles: typed }: ByHandDraft,
+  knows: (poleId: string) => boolean,
+): ByHandOrigin {
   const poles = [...new Set(typed.split(/[\s,;]+/).filter((id) => id !== ''))]
   if (poles.length === 0) return { ok: false, why: 'Name at least one pole.' }
   if (poles.length > MOST_POLES) {
     return { ok: false, why: `One job holds at most ${MOST_POLES} poles; make two of it.` }
   }
   const unknown = poles.filter((id) => !knows(id))
-  if (unknown.length > 0)
+  if (unknown.length > 0) {
     return { ok: false, why: `This feeder has no pole ${unknown.join(', ')}.` }
+  }
   return { ok: true, poles, origin: { kind: 'by hand', jobKind: kind, poles } }
 }
-
-const MOST_POLES = 60

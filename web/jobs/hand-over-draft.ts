@@ -1,19 +1,57 @@
 import { z } from 'zod'
 import type { DraftJobBody, JobOrigin } from '#contract/jobs.ts'
+import { isBankKind, setsUnits } from '#domain/jobs/is-bank-kind.ts'
+import type { JobKind } from '#domain/jobs/job-kind.ts'
 import { M_PER_FT } from '#domain/units/length.ts'
 import { keptDrafts } from '../record/kept-drafts.ts'
 import type { Units } from '../state/address.ts'
 import { HeadFields, headOfFields, NO_HEAD } from './job-head-draft.ts'
 
 /** What is typed until a job is drafted; figures as they are typed, empty where none is. */
-export const HandOverDraft = HeadFields.extend({ loopOhm: z.string(), elevation: z.string() })
+export const HandOverDraft = HeadFields.extend({
+  loopOhm: z.string(),
+  elevation: z.string(),
+  /** Null where nothing is said of it. */
+  neutralSide: z.enum(['solid', 'switched']).nullable().default(null),
+  birdWork: z.enum(['take along', 'leave']).nullable().default(null),
+})
 export type HandOverDraft = z.infer<typeof HandOverDraft>
 
 /** Drafts by where the job would come from. */
 export const handOverDrafts = keptDrafts('crossarm.hand-over-drafts', HandOverDraft)
 
 export function newHandOver(title: string, dueOn: string): HandOverDraft {
-  return { ...NO_HEAD, title, dueOn, loopOhm: '', elevation: '' }
+  return { ...NO_HEAD, title, dueOn, loopOhm: '', elevation: '', neutralSide: null, birdWork: null }
+}
+
+/** What is asked for beside title and date. */
+export interface AskedOfHandOver {
+  /** Figures of bypass and approach. */
+  readonly bank: boolean
+  /** Whether the units that are set get a switch at the neutral side. */
+  readonly neutralSide: boolean
+  /** Whether open pairs are closed on the same visit; a round is nothing but that. */
+  readonly birdWork: boolean
+}
+
+/** A proposal sets a bank, or changes one out where one stands. */
+export function kindOfOrigin(origin: JobOrigin): JobKind {
+  switch (origin.kind) {
+    case 'proposal':
+      return 'set a bank'
+    case 'programme':
+      return 'retrofit round'
+    case 'by hand':
+      return origin.jobKind
+  }
+}
+
+export function askedOfHandOver(kind: JobKind): AskedOfHandOver {
+  return {
+    bank: isBankKind(kind),
+    neutralSide: setsUnits(kind),
+    birdWork: kind !== 'retrofit round',
+  }
 }
 
 export interface HandOverFaults {
@@ -37,7 +75,7 @@ export function faultsOfHandOver(draft: HandOverDraft, units: Units): HandOverFa
   }
 }
 
-/** What is asked of the server; figures that are empty are left to it. */
+/** What is asked of the server; what nothing is said of is left to it. */
 export function bodyOfHandOver(
   draft: HandOverDraft,
   origin: JobOrigin,
@@ -46,12 +84,16 @@ export function bodyOfHandOver(
 ): DraftJobBody {
   const loopOhm = figureOf(draft.loopOhm)
   const heightM = elevationM(draft.elevation, units)
+  const { neutralSide, birdWork } = draft
+  const asked = askedOfHandOver(kindOfOrigin(origin))
   return {
     ...headOfFields(draft),
     origin,
     bank,
     ...(loopOhm !== undefined && { loopOhm }),
     ...(heightM !== undefined && { elevationM: heightM }),
+    ...(asked.neutralSide && neutralSide !== null && { neutralSide }),
+    ...(asked.birdWork && birdWork !== null && { birdWork }),
   }
 }
 

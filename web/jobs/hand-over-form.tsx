@@ -1,16 +1,20 @@
 import { type FormEvent, useState } from 'react'
 import type { Job, JobOrigin } from '#contract/jobs.ts'
+import type { JobKind } from '#domain/jobs/job-kind.ts'
 import { useJobChanges } from '../api/jobs.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
 import { Field } from '../ui/field.tsx'
 import { ErrorNote } from '../ui/state-note.tsx'
+import { BirdWorkField, NeutralSideField } from './hand-over-choices.tsx'
 import {
+  askedOfHandOver,
   bodyOfHandOver,
   faultsOfHandOver,
   type HandOverDraft,
   handOverDrafts,
+  kindOfOrigin,
   newHandOver,
 } from './hand-over-draft.ts'
 import { JobHeadFields } from './job-head-fields.tsx'
@@ -24,8 +28,6 @@ interface Props {
   readonly origin: JobOrigin
   /** Index among the banks of a proposal. */
   readonly bank?: number
-  /** Whether the work is on a regulator bank: then the figures of its bypass are asked for. */
-  readonly isOnBank: boolean
   readonly suggestedTitle: string
   readonly suggestedDue?: string
   readonly onDrafted: (job: Job) => void
@@ -34,7 +36,7 @@ interface Props {
 
 /** Asks what the crew should know beside the plan, then has the job drafted. */
 export function HandOverForm(props: Props) {
-  const { draftKey, what, origin, bank = 0, isOnBank, onDrafted, onGiveUp } = props
+  const { draftKey, what, origin, bank = 0, onDrafted, onGiveUp } = props
   const { suggestedTitle, suggestedDue = '' } = props
   const feederId = useFeeder().feeder.header.id
   const { units } = useSelection()
@@ -60,7 +62,7 @@ export function HandOverForm(props: Props) {
   return (
     <form className="stack job-form" aria-label={`Hand over ${what}`} noValidate onSubmit={submit}>
       <JobHeadFields fields={draft} onType={keep} />
-      {isOnBank && <BankFigures draft={draft} onType={keep} />}
+      <Choices kind={kindOfOrigin(origin)} draft={draft} onType={keep} />
       {drafting.error && <ErrorNote title="No job was drafted." error={drafting.error} />}
       {drafting.isPending && (
         <p role="status">
@@ -89,6 +91,29 @@ export function HandOverForm(props: Props) {
 interface FiguresProps {
   readonly draft: HandOverDraft
   readonly onType: (part: Partial<HandOverDraft>) => void
+}
+
+/** What is asked for this kind of work alone. */
+function Choices({ kind, draft, onType }: FiguresProps & { readonly kind: JobKind }) {
+  const asked = askedOfHandOver(kind)
+  return (
+    <>
+      {asked.birdWork && (
+        <BirdWorkField
+          kind={kind}
+          value={draft.birdWork}
+          onType={(birdWork) => onType({ birdWork })}
+        />
+      )}
+      {asked.neutralSide && (
+        <NeutralSideField
+          value={draft.neutralSide}
+          onType={(neutralSide) => onType({ neutralSide })}
+        />
+      )}
+      {asked.bank && <BankFigures draft={draft} onType={onType} />}
+    </>
+  )
 }
 
 function BankFigures({ draft, onType }: FiguresProps) {

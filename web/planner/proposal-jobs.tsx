@@ -114,7 +114,6 @@ function HandOver({ saved, bank, index, job }: HandOverProps) {
       what={`the proposal ${saved.name}`}
       origin={{ kind: 'proposal', proposalId: saved.id }}
       bank={index}
-      isOnBank
       suggestedTitle={isOneOf ? `${saved.name}, pole ${bank.pole}`.slice(0, 120) : saved.name}
       onGiveUp={() => select({ view: null })}
       onDrafted={({ id }) => select({ view: viewOfJob(id) })}

@@ -1,10 +1,12 @@
 import type { Regulator } from '#domain/feeder/equipment.ts'
+import { isBypassed } from '#domain/feeder/is-bypassed.ts'
+import { isBankKind, leavesInService } from '#domain/jobs/is-bank-kind.ts'
+import { banksFor, whyNotOffered } from '../jobs/banks-for.ts'
 import {
   BY_HAND_KINDS,
   type ByHandDraft,
+  bankOfDraft,
   byHandDrafts,
-  isOnBank,
-  leavesSettings,
   originByHand,
 } from '../jobs/by-hand-draft.ts'
 import { HandOverForm } from '../jobs/hand-over-form.tsx'
@@ -25,10 +27,10 @@ export function DraftByHand() {
   const draft = byHandDrafts.use(feederId) ?? {
     kind: 'inspection',
     poles: pole ?? '',
-    regulatorId: regulators[0]?.id ?? '',
+    regulatorId: '',
     settings: {},
   }
-  const bank = regulators.find(({ id }) => id === draft.regulatorId)
+  const bank = bankOfDraft(draft, regulators)
   const keep = (part: Partial<ByHandDraft>) => byHandDrafts.keep(feederId, { ...draft, ...part })
   const leave = () => select({ view: null })
   const chosen = originByHand(draft, (id) => poleById.has(id), regulators)
@@ -41,8 +43,8 @@ export function DraftByHand() {
       <h2>Draft a job by hand</h2>
       <p className="soft">A new bank comes from a kept proposal, at the planner’s desk.</p>
       <KindField draft={draft} onType={keep} />
-      {isOnBank(draft.kind) ? (
-        <BankField draft={draft} regulators={regulators} onType={keep} />
+      {isBankKind(draft.kind) ? (
+        bank && <BankField draft={draft} bank={bank} regulators={regulators} onType={keep} />
       ) : (
         <PolesField
           draft={draft}
@@ -50,21 +52,20 @@ export function DraftByHand() {
           onType={keep}
         />
       )}
-      {bank && leavesSettings(draft.kind) && (
+      {bank && leavesInService(draft.kind) && (
         <WantedSettingsFields
           standing={bank}
           typed={draft.settings}
           onType={(settings) => keep({ settings })}
         />
       )}
-      {isOnBank(draft.kind) && !chosen.ok && <p role="status">{chosen.why}</p>}
+      {isBankKind(draft.kind) && !chosen.ok && <p role="status">{chosen.why}</p>}
       {chosen.ok && (
         <HandOverForm
           key={`${draft.kind} ${chosen.poles.join(' ')}`}
           draftKey={`by-hand~${feederId}~${draft.kind}~${chosen.poles.join(' ')}`}
           what={`${draft.kind} at ${polesInWords(chosen.poles)}`}
           origin={chosen.origin}
-          isOnBank={isOnBank(draft.kind)}
           suggestedTitle={title.slice(0, 120)}
           onGiveUp={leave}
           onDrafted={({ id }) => {
@@ -105,24 +106,25 @@ function KindField({ draft, onType }: FieldProps) {
   )
 }
 
-function BankField({
-  draft,
-  regulators,
-  onType,
-}: FieldProps & { readonly regulators: readonly Regulator[] }) {
-  if (regulators.length === 0) return <p>No regulator bank stands on this feeder.</p>
+interface BankFieldProps extends FieldProps {
+  readonly bank: Regulator
+  readonly regulators: readonly Regulator[]
+}
+
+function BankField({ draft: { kind }, bank, regulators, onType }: BankFieldProps) {
   return (
-    <Field label="Bank">
+    <Field label="Bank" hint={whyNotOffered(kind, regulators) ?? ''}>
       {(control) => (
         <select
           {...control}
           className="input"
-          value={draft.regulatorId}
+          value={bank.id}
           onChange={({ target }) => onType({ regulatorId: target.value, settings: {} })}
         >
-          {regulators.map(({ id, pole, phases }) => (
-            <option key={id} value={id}>
-              Pole {pole}, phases {phases}: {id}
+          {banksFor(kind, regulators).map((each) => (
+            <option key={each.id} value={each.id}>
+              Pole {each.pole}, phases {each.phases}: {each.id}
+              {isBypassed(each) && ', out of service'}
             </option>
           ))}
         </select>

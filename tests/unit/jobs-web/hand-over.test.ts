@@ -2,9 +2,11 @@ import { describe, expect, it } from 'vitest'
 import { DraftJobBody } from '#contract/jobs.ts'
 import type { SavedProposal } from '#contract/proposals.ts'
 import type { Regulator } from '#domain/feeder/equipment.ts'
+import type { JobKind } from '#domain/jobs/job-kind.ts'
 import { dueLooks } from '../../../web/coordinator/year/due-poles.ts'
 import { waitingPoles } from '../../../web/coordinator/year/waiting-poles.ts'
-import { originByHand } from '../../../web/jobs/by-hand-draft.ts'
+import { banksFor, whyNotOffered } from '../../../web/jobs/banks-for.ts'
+import { type ByHandKind, bankOfDraft, originByHand } from '../../../web/jobs/by-hand-draft.ts'
 import { bodyOfHandOver, faultsOfHandOver, newHandOver } from '../../../web/jobs/hand-over-draft.ts'
 import { handedBankOf, viewOfHandOver } from '../../../web/planner/hand-over-view.ts'
 import { aJob } from './a-job.ts'
@@ -26,6 +28,28 @@ describe('handing a proposal over', () => {
     expect(body).not.toHaveProperty('elevationM')
     expect(body).not.toHaveProperty('dueOn')
     expect(DraftJobBody.parse(body).bank).toBe(1)
+  })
+
+  it('says of neutral side and bird work what was chosen, where the work has any', () => {
+    const chosen = {
+      ...newHandOver('East bank', ''),
+      neutralSide: 'switched',
+      birdWork: 'leave',
+    } as const
+    expect(bodyOfHandOver(chosen, ORIGIN, 0, 'us')).toMatchObject({
+      neutralSide: 'switched',
+      birdWork: 'leave',
+    })
+    const body = (jobKind: JobKind) =>
+      bodyOfHandOver(chosen, { kind: 'by hand', jobKind, poles: ['W-1'] }, 0, 'us')
+    expect(body('change out a bank').neutralSide).toBe('switched')
+    expect(body('take a bank out of service')).not.toHaveProperty('neutralSide')
+    expect(body('inspection').birdWork).toBe('leave')
+    const round = { kind: 'programme', programmeId: 'y', round: 0 } as const
+    expect(bodyOfHandOver(chosen, round, 0, 'us')).not.toHaveProperty('birdWork')
+    expect(bodyOfHandOver(newHandOver('East bank', ''), ORIGIN, 0, 'us')).not.toHaveProperty(
+      'birdWork',
+    )
   })
 
   it('says what is wrong with a loop of no ohms, and with a height that is no figure', () => {
@@ -69,17 +93,48 @@ describe('a job drafted by hand', () => {
     expect(!chosen.ok && chosen.why).toBe('This feeder has no pole X-9.')
   })
 
-  it('asks for a bank where the work is on one', () => {
-    const chosen = originByHand(
-      { kind: 'remove a bank', poles: '', regulatorId: '', settings: {} },
-      knows,
-      [],
+  const bank = (id: string, state?: 'bypassed') =>
+    ({ kind: 'regulator', id, pole: `W-${id}`, ...(state && { state }) }) as unknown as Regulator
+  const onBank = (kind: ByHandKind, regulatorId = '') =>
+    ({ kind, poles: '', regulatorId, settings: {} }) as const
+
+  it('offers only banks that stand as the work takes them', () => {
+    const both = [bank('1'), bank('2', 'bypassed')]
+    const offered = (kind: ByHandKind) => banksFor(kind, both).map(({ id }) => id)
+    expect(offered('take a bank out of service')).toEqual(['1'])
+    expect(offered('change settings')).toEqual(['1'])
+    expect(offered('return a bank to service')).toEqual(['2'])
+    expect(offered('remove a bank')).toEqual(['1', '2'])
+    expect(offered('change out a bank')).toEqual(['1', '2'])
+    expect(whyNotOffered('return a bank to service', both)).toBe(
+      'Not offered, since it is in service: pole W-1.',
     )
-    expect(!chosen.ok && chosen.why).toContain('Choose the bank')
+    expect(whyNotOffered('remove a bank', both)).toBeNull()
+    // The bank that was chosen for other work is not offered, so the one that is takes its place.
+    expect(bankOfDraft(onBank('return a bank to service', '1'), both)?.id).toBe('2')
+  })
+
+  it('says why no bank is offered', () => {
+    const why = (kind: ByHandKind, banks: readonly Regulator[]) => {
+      const chosen = originByHand(onBank(kind), knows, banks)
+      return chosen.ok ? '' : chosen.why
+    }
+    expect(why('remove a bank', [])).toBe('No regulator bank stands on this feeder.')
+    expect(why('return a bank to service', [bank('1')])).toContain('is in service')
+    expect(why('take a bank out of service', [bank('1', 'bypassed')])).toContain('already')
+    expect(why('change settings', [bank('1', 'bypassed')])).toContain('returned to service')
+  })
+
+  it('may give other settings to a bank that is returned, and none to one that is taken out', () => {
+    const typed = (kind: ByHandKind) => ({ ...onBank(kind), settings: { bandCentreV: '122' } })
+    const returned = originByHand(typed('return a bank to service'), knows, [bank('1', 'bypassed')])
+    expect(returned.ok && returned.origin).toMatchObject({ settings: { bandCentreV: 122 } })
+    const taken = originByHand(typed('take a bank out of service'), knows, [bank('1')])
+    expect(taken.ok && taken.origin).not.toHaveProperty('settings')
   })
 
   it('carries the settings that are to change, and asks for one where none is named', () => {
-    const standing = { id: 'R-1', pole: 'W-1' } as unknown as Regulator
+    const standing = bank('R-1')
     const draft = (settings: Record<string, string>) =>
       ({ kind: 'change settings', poles: '', regulatorId: 'R-1', settings }) as const
     const chosen = originByHand(draft({ bandCentreV: '123,5', delayS: ' ' }), knows, [standing])

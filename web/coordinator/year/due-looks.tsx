@@ -51,7 +51,6 @@ export function DueLooks({ record }: { readonly record: BirdRecord }) {
           draftKey={`inspection~${feederId}~${chosen.join(' ')}`}
           what={`an inspection of ${polesInWords(chosen)}`}
           origin={{ kind: 'by hand', jobKind: 'inspection', poles: [...chosen] }}
-          isOnBank={false}
           suggestedTitle={`Inspection of ${counted(chosen.length, 'pole')}`}
           onGiveUp={() => setIsAsking(false)}
           onDrafted={({ id }) => select({ view: viewOfJob(id) })}

@@ -63,7 +63,6 @@ export function RoundJob({ programmeId, name, round, index }: Props) {
       draftKey={`programme~${programmeId}~${index}`}
       what={`round ${index + 1} of ${name}`}
       origin={{ kind: 'programme', programmeId, round: index }}
-      isOnBank={false}
       suggestedTitle={`${name.slice(0, 90)}, round ${index + 1}`}
       suggestedDue={round.latest}
       onGiveUp={() => setIsAsking(false)}
