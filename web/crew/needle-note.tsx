@@ -1,9 +1,11 @@
 import { Button } from '../ui/button.tsx'
-import { followHeading, stopHeading, useDeviceHeading } from './device-heading.ts'
+import { type Declination, declinationText, MODEL_NAME, MODEL_TO } from './declination.ts'
+import { followHeading, stopHeading } from './device-heading.ts'
+import { useTrueHeading } from './true-heading.ts'
 
 /** Which way is up for the arrows, how sure that is, and the step that changes it. */
 export function NeedleNote() {
-  const heading = useDeviceHeading()
+  const heading = useTrueHeading()
   if (heading.status === 'known') {
     return (
       <div className="stack">
@@ -12,8 +14,8 @@ export function NeedleNote() {
           {heading.offByDeg === null
             ? 'it does not say how far it may be off.'
             : `it may be off by ${Math.round(heading.offByDeg)}°.`}{' '}
-          Steel, trucks and current nearby turn it, and its north may be the magnetic one. Turn on
-          the spot once to check.
+          {northInWords(heading.declination)} Steel, trucks and current nearby turn it. Turn on the
+          spot once to check.
         </p>
         <Button onClick={stopHeading}>Back to north up</Button>
       </div>
@@ -29,4 +31,16 @@ export function NeedleNote() {
       </Button>
     </div>
   )
+}
+
+const YEARS_END = MODEL_TO.toLocaleDateString('en-US', { month: 'long', year: 'numeric' })
+
+function northInWords(declination: Declination | null): string {
+  if (!declination) {
+    return 'Its north is the magnetic one; how far that lies beside true north is known once the device knows where it is.'
+  }
+  const applied = `Set to true north: magnetic declination ${declinationText(declination)}, ${MODEL_NAME}`
+  return declination.isOutsideYears
+    ? `${applied}, which ends in ${YEARS_END}: the clock of the device is wrong, or the value is out of date. Have the program brought up to date.`
+    : `${applied}.`
 }

@@ -1,8 +1,8 @@
 import { bearingText, type WayTo } from '../jobs/places/bearing.ts'
 import { distanceText } from '../jobs/places/distance-text.ts'
 import type { Units } from '../state/address.ts'
-import { useDeviceHeading } from './device-heading.ts'
 import { turnWords } from './heading.ts'
+import { useTrueHeading } from './true-heading.ts'
 
 interface Props {
   readonly way: WayTo
@@ -13,7 +13,7 @@ interface Props {
 
 /** Arrow and words toward a pole; up is where the device points, or true north as on the map. */
 export function WayNeedle({ way, units, hasTurn = false }: Props) {
-  const heading = useDeviceHeading()
+  const heading = useTrueHeading()
   const upDeg = heading.status === 'known' ? heading.headingDeg : 0
   return (
     <span className="way">

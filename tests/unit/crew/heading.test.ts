@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { declinationText } from '../../../web/crew/declination.ts'
 import { headingOf, turnWords } from '../../../web/crew/heading.ts'
+import { trueHeadingOf } from '../../../web/crew/true-heading.ts'
 
 const absolute = (alpha: number, beta: number, gamma: number) => ({
   alpha,
@@ -69,5 +71,26 @@ describe('which way to turn', () => {
     expect(turnWords(270, 10)).toBe('to the left')
     expect(turnWords(180, 2)).toBe('behind you')
     expect(turnWords(150, 10)).toBe('behind you, to the right')
+  })
+})
+
+describe('the heading from true north', () => {
+  const day = new Date('2026-05-01T12:00:00Z')
+  const known = { status: 'known', headingDeg: 355, offByDeg: null } as const
+
+  it('is the one that the compass reads and the declination where the device is', () => {
+    const found = trueHeadingOf(known, [-107, 43], day)
+    if (found.status !== 'known' || !found.declination) throw new Error('Expected a heading.')
+    const { declination, headingDeg } = found
+    // Magnetic north lies some ten degrees east of true north in the west of the Plains (from memory).
+    expect(declination.deg).toBeGreaterThan(5)
+    expect(between(headingDeg, 355 + declination.deg)).toBeLessThan(1e-9)
+    expect(headingDeg).toBeLessThan(360)
+    expect(declinationText(declination)).toMatch(/^\d+\.\d° E$/)
+  })
+
+  it('stays magnetic where nobody knows where the device is', () => {
+    expect(trueHeadingOf(known, null, day)).toEqual({ ...known, declination: null })
+    expect(declinationText({ deg: -12.34, isOutsideYears: false })).toBe('12.3° W')
   })
 })
