@@ -7,12 +7,19 @@ import { type RecordKind, versionedRecords } from './versioned-record.ts'
 export const STEP_SEQUENCE_KIND: RecordKind<BodyRow, SequenceRecord> = {
   subject: 'step-sequence',
   table: 'step_sequences',
-  recordOf: (row) => {
-    const { version, changedBy, changedAt } = keptOf(row)
-    const sequence = JSON.parse(row.body) as SequenceRecord['sequence']
-    return { sequence, version, changedBy, changedAt }
-  },
+  recordOf,
+  // Entries from before an order could be withdrawn have no such member.
+  rememberedOf: (row) => ({
+    ...recordOf(row),
+    ...(row.deleted_at !== null && { deletedAt: row.deleted_at }),
+  }),
   touched: touchedBody,
+}
+
+function recordOf(row: BodyRow): SequenceRecord {
+  const { version, changedBy, changedAt } = keptOf(row)
+  const sequence = JSON.parse(row.body) as SequenceRecord['sequence']
+  return { sequence, version, changedBy, changedAt }
 }
 
 /** Those of the whole utility, of no feeder. */

@@ -6,6 +6,7 @@ import type { DraftJobBody, Job } from '#contract/jobs.ts'
 import type { RouteInput } from '#contract/route.ts'
 import { routes } from '#contract/routes.ts'
 import { JOB_MOVES, JOB_STATES, type JobState, moveOf } from '#domain/jobs/job-state.ts'
+import { SHIPPED_SEQUENCES } from '#domain/jobs/sequences/shipped-sequences.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
 import { bankedFeeder } from '../support/banked-feeder.ts'
 import { followChanges } from '../support/follow-changes.ts'
@@ -617,6 +618,125 @@ describe('orders of steps', () => {
     expect(twice.faults?.length).toBeGreaterThan(0)
   })
 })
+
+describe('orders of steps that are added and withdrawn', () => {
+  const own = { ...LOOK_SEQUENCE, id: 'own-look', name: 'Look by our own rules' }
+  const at = { params: { sequenceId: 'own-look' } }
+  const put = (sequence: typeof own, version: number) => ({
+    params: { sequenceId: sequence.id },
+    body: { version, sequence },
+  })
+  const withdraw = (sequenceId: string, version: number) => ({
+    params: { sequenceId },
+    query: { version },
+  })
+  const inUse = async () =>
+    (await server.call(routes.listSequences, {}, CREW)).map(({ sequence }) => sequence.id)
+
+  it('come and go with their history, and everybody who sees jobs is told at once', async () => {
+    const follower = await followChanges(server.address, await server.headersOf(CREW))
+    const before = await inUse()
+    expect(await server.call(routes.putSequence, put(own, 0), SUPERVISOR)).toMatchObject({
+      version: 1,
+    })
+    expect(await inUse()).toEqual([...before, 'own-look'].sort())
+    const stale = await server.problem(routes.withdrawSequence, withdraw('own-look', 2), SUPERVISOR)
+    expect(stale).toMatchObject({ code: 'stale-version', current: { version: 1 } })
+    const left = await server.call(routes.withdrawSequence, withdraw('own-look', 1), SUPERVISOR)
+    expect(left.map(({ sequence }) => sequence.id)).toEqual(before)
+    expect(await inUse()).toEqual(before)
+    const told = await follower.changes(2)
+    expect(told.map(({ data }) => [data.subject, data.subjectId, data.what])).toEqual([
+      ['step-sequence', 'own-look', 'added'],
+      ['step-sequence', 'own-look', 'deleted'],
+    ])
+    follower.leave()
+    const subject = { subject: 'step-sequence', subjectId: 'own-look' } as const
+    const { entries } = await server.call(routes.getHistory, { params: subject }, CREW)
+    expect(entries.map(({ what, actorId }) => [what, actorId])).toEqual([
+      ['added', SUPERVISOR.id],
+      ['deleted', SUPERVISOR.id],
+    ])
+    const twice = await server.problem(routes.withdrawSequence, withdraw('own-look', 2), SUPERVISOR)
+    expect(twice.code).toBe('wrong-state')
+    expect((await server.call(routes.putSequence, put(own, 0), SUPERVISOR)).version).toBe(3)
+  })
+
+  it('need a name of their own', async () => {
+    const [shipped] = await server.call(routes.listSequences, {}, SUPERVISOR)
+    const name = ` ${shipped?.sequence.name.toUpperCase()} `
+    const problem = await server.problem(
+      routes.putSequence,
+      put({ ...own, id: 'other-look', name }, 0),
+      SUPERVISOR,
+    )
+    expect(problem).toMatchObject({
+      code: 'malformed-request',
+      faults: [{ at: 'body.sequence.name' }],
+    })
+    expect(await inUse()).not.toContain('other-look')
+  })
+
+  it('set in place of a shipped one make way for it again', async () => {
+    const sequence = shippedOne('change-settings')
+    const renamed = { ...sequence, name: 'Settings by our own rules' }
+    const set = await server.call(routes.putSequence, put(renamed, 0), SUPERVISOR)
+    const left = await server.call(
+      routes.withdrawSequence,
+      withdraw(sequence.id, set.version),
+      SUPERVISOR,
+    )
+    expect(left.find(({ sequence: { id } }) => id === sequence.id)).toEqual({
+      ...{ sequence, version: 0, changedBy: null, changedAt: null },
+    })
+    const none = await server.problem(routes.withdrawSequence, withdraw('gone', 1), SUPERVISOR)
+    expect(none.code).toBe('not-found')
+    const shipped = withdraw('perch-replacement', 1)
+    const problem = await server.problem(routes.withdrawSequence, shipped, SUPERVISOR)
+    expect(problem).toMatchObject({ code: 'not-found' })
+    expect(problem.detail).toContain('comes with the program')
+  })
+
+  it('stay where some work would be left without any', async () => {
+    const sequence = shippedOne('remove-bank')
+    const mine = { ...sequence, id: 'own-removal', name: 'Removal by our own rules' }
+    await server.call(routes.putSequence, put(mine, 0), SUPERVISOR)
+    const looks = { ...sequence, forKinds: ['inspection' as const], steps: LOOK_SEQUENCE.steps }
+    const set = await server.call(routes.putSequence, put(looks, 0), SUPERVISOR)
+    const refused = await server.problem(
+      routes.withdrawSequence,
+      withdraw('own-removal', 1),
+      SUPERVISOR,
+    )
+    expect(refused).toMatchObject({
+      code: 'wrong-state',
+      detail:
+        'No order of steps would be left to “remove a bank” where the bank is in service. Set another one for it first.',
+    })
+    expect(await inUse()).toContain('own-removal')
+    const turned = await server.problem(
+      routes.putSequence,
+      put({ ...mine, forKinds: ['inspection'], steps: LOOK_SEQUENCE.steps }, 1),
+      SUPERVISOR,
+    )
+    expect(turned.code).toBe('wrong-state')
+    await server.call(routes.withdrawSequence, withdraw(sequence.id, set.version), SUPERVISOR)
+    await server.call(routes.withdrawSequence, withdraw('own-removal', 1), SUPERVISOR)
+    expect(await inUse()).not.toContain('own-removal')
+  })
+
+  it('are the supervisor’s to withdraw', async () => {
+    const { query } = withdraw('own-look', 1)
+    const problem = await server.problem(routes.withdrawSequence, { ...at, query }, PLANNER)
+    expect(problem.code).toBe('not-allowed')
+  })
+})
+
+function shippedOne(id: string) {
+  const found = SHIPPED_SEQUENCES.find((sequence) => sequence.id === id)
+  if (!found) throw new Error(`Expected an order of steps "${id}".`)
+  return found
+}
 
 describe('who sees a job', () => {
   it('is everybody but readers: lists, live changes, history and files', async () => {

@@ -238,6 +238,14 @@ const WRITES: Readonly<Partial<Record<RouteName, () => Promise<Write>>>> = {
     const body = { version, sequence: { ...sequence, name: 'By our own rules' } }
     return bySupervisor({ params: { sequenceId: sequence.id }, body })
   },
+  withdrawSequence: async () => {
+    const { sequence } = await shippedSequence()
+    const own = { ...sequence, id: 'look-twice', name: 'Look twice' }
+    const params = { sequenceId: own.id }
+    const put = { params, body: { version: 0, sequence: own } }
+    await server.call(routes.putSequence, put, supervisor)
+    return bySupervisor({ params, ...first })
+  },
   changeBirdSettings: async () => bySupervisor({ body: { settings: {}, version: 0 } }),
   saveProposal: async () => bySupervisor({ ...inFeeder, body: PROPOSAL }),
   changeProposal: async () =>

@@ -245,4 +245,26 @@ describe('an order of steps', () => {
     ])
     expect((await verifyRecord(temporary.options)).rows).toEqual([])
   })
+
+  it('is withdrawn by the version that was seen, and may be set again by who saw none', async () => {
+    const { stepSequences, history } = temporary.store
+    const first = recordOf(await stepSequences.put(0, LOOK_SEQUENCE, stampAt(2)))
+    const stale = await stepSequences.delete('look', 2, stampAt(3))
+    expect(stale).toEqual({ status: 'stale', current: first })
+    expect((await stepSequences.delete('look', 1, stampAt(4))).status).toBe('written')
+    expect(await stepSequences.list()).toEqual([])
+    expect((await stepSequences.delete('look', 2, stampAt(5))).status).toBe('wrong-state')
+    expect((await stepSequences.delete('gone', 1, stampAt(5))).status).toBe('missing')
+    expect((await verifyRecord(temporary.options)).rows).toEqual([])
+    const again = recordOf(await stepSequences.put(0, LOOK_SEQUENCE, stampAt(6)))
+    expect(again.version).toBe(3)
+    expect(await stepSequences.list()).toEqual([again])
+    const told = await history.of('step-sequence', 'look')
+    expect(told.map(({ what, version }) => [what, version])).toEqual([
+      ['added', 1],
+      ['deleted', 2],
+      ['restored', 3],
+    ])
+    expect((await verifyRecord(temporary.options)).rows).toEqual([])
+  })
 })
