@@ -3,10 +3,12 @@ import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import '../birds/birds.css'
 import '../record/record.css'
 import { counted } from '../state/format.ts'
-import { BankDrawing } from './bank-drawing.tsx'
+import { BankDrawings } from './bank-drawings.tsx'
 import './jobs.css'
 import { BankFacts } from './plan/bank-facts.tsx'
-import { ExpectedTable } from './plan/expected-table.tsx'
+import { BypassedTable } from './plan/bypassed-table.tsx'
+import { expectedParts } from './plan/expected-parts.ts'
+import { ExpectedBeside } from './plan/expected-table.tsx'
 import { HazardList } from './plan/hazard-list.tsx'
 import { KitList } from './plan/kit-list.tsx'
 import { MistakeList } from './plan/mistake-list.tsx'
@@ -15,7 +17,7 @@ import { SettingsSheet } from './plan/settings-sheet.tsx'
 
 /** All that a crew is handed: what can hurt first, then poles, kit, settings and readings. */
 export function JobPlanView({ plan }: { readonly plan: JobPlan }) {
-  const { poles, bank, kit, hazards, settings, expected, mistakes, notes } = plan
+  const { poles, bank, kit, hazards, settings, mistakes, notes } = plan
   return (
     <section className="stack job-plan" aria-label="Plan of the job">
       <Notes notes={notes} />
@@ -24,8 +26,13 @@ export function JobPlanView({ plan }: { readonly plan: JobPlan }) {
       </Part>
       {bank && (
         <Part title="The bank">
-          <BankFacts bank={bank} />
-          <BankDrawing regulator={bank.regulator} />
+          <BankFacts kind={plan.kind} bank={bank} />
+          <BankDrawings kind={plan.kind} bank={bank} />
+        </Part>
+      )}
+      {plan.whileBypassed && (
+        <Part title="While the bank is bypassed">
+          <BypassedTable plan={plan} />
         </Part>
       )}
       <Part title={counted(poles.length, 'pole')}>
@@ -39,9 +46,9 @@ export function JobPlanView({ plan }: { readonly plan: JobPlan }) {
           <SettingsSheet settings={settings} />
         </Part>
       )}
-      {expected.length > 0 && (
+      {expectedParts(plan).length > 0 && (
         <Part title="What meters should show">
-          <ExpectedTable expected={expected} />
+          <ExpectedBeside plan={plan} />
         </Part>
       )}
       {mistakes.length > 0 && (

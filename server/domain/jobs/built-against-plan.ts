@@ -1,7 +1,7 @@
 import { type Phase, phaseMask, phasesOfMask } from '#domain/units/phases.ts'
 import type { Regulator } from '../feeder/equipment.ts'
 import type { AsLeft, MeasureAsLeft, SettingsAsLeft, UnitAsLeft } from './as-left.ts'
-import { setsUnits } from './is-bank-kind.ts'
+import { leavesInService, setsUnits } from './is-bank-kind.ts'
 import type { JobPlan, PoleWork } from './job-plan.ts'
 import { shortNumber } from './short-number.ts'
 
@@ -42,7 +42,10 @@ function bankDeviations(plan: JobPlan, asLeft: AsLeft): Deviation[] {
     ...asLeft.units
       .filter(({ phase }) => !phases.includes(phase))
       .map(({ phase }) => ({ what: `${phase} unit`, planned: 'none', built: 'recorded' })),
-    ...settingDeviations(regulator, asLeft.settings),
+    // A control that is left out of use may go unread.
+    ...(leavesInService(kind) || asLeft.settings
+      ? settingDeviations(regulator, asLeft.settings)
+      : []),
   ]
 }
 
@@ -80,13 +83,19 @@ function figure(
 /** The band is wider than a step, so a control may rest one step to either side. */
 const STEPS_EITHER_SIDE = 1
 
-/** Left outside all positions that the power flow expects, from the lightest case to the heaviest. */
+/**
+ * Left outside all positions that the power flow expects, from the lightest case to the heaviest; of
+ * a unit that is left off the line, anywhere but at neutral, where it was proven before the bypass.
+ */
 function tapDeviations(name: string, { phase, tapLeft }: UnitAsLeft, plan: JobPlan): Deviation[] {
   const what = `${name}, position left`
-  const expected = expectedTaps(plan, phase)
   if (tapLeft === undefined) {
     return [{ what, planned: 'to be recorded', built: NOT_RECORDED }]
   }
+  if (plan.kind === 'take a bank out of service') {
+    return tapLeft === 0 ? [] : [{ what, planned: 'neutral', built: signed(tapLeft) }]
+  }
+  const expected = expectedTaps(plan, phase)
   if (expected.length === 0) return []
   const [low, high] = [Math.min(...expected), Math.max(...expected)]
   if (tapLeft >= low - STEPS_EITHER_SIDE && tapLeft <= high + STEPS_EITHER_SIDE) return []

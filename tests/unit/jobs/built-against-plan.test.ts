@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
+import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { AsLeft } from '#domain/jobs/as-left.ts'
 import { builtAgainstPlan } from '#domain/jobs/built-against-plan.ts'
+import { SAMPLE_BANK, sampleFeeder } from './sample-bank.ts'
 import { feederWithSampleBank, leftAsPlanned, samplePlan } from './sample-plan.ts'
 
 const plan = samplePlan('set a bank')
@@ -123,4 +125,35 @@ describe('what was built against what was planned', () => {
     const units = leftAsPlanned(changed).units.map((unit) => ({ ...unit, serialNumber: '' }))
     expect(builtAgainstPlan(changed, leftAsPlanned(changed, { units }))).toEqual([])
   })
+
+  it('wants the units of a bank that is taken out of service at neutral, and no settings', () => {
+    const taken = samplePlan('take a bank out of service', feederWithSampleBank())
+    const { settings: _, ...off } = leftAsPlanned(taken)
+    const at = (tapLeft: number) => ({
+      ...off,
+      units: off.units.map((unit) => ({ ...unit, serialNumber: '', tapLeft })),
+    })
+    expect(builtAgainstPlan(taken, at(0))).toEqual([])
+    expect(builtAgainstPlan(taken, at(1))[0]).toEqual({
+      what: 'A unit, position left',
+      planned: 'neutral',
+      built: '+1',
+    })
+    const read = { ...at(0), settings: { ...SAMPLE_BANK, bandCentreV: 121 } }
+    expect(builtAgainstPlan(taken, read)).toMatchObject([{ what: 'Band centre', built: '121 V' }])
+  })
+
+  it('holds a bank that is returned to service against its settings and the power flow', () => {
+    const { feeder, back } = returned()
+    expect(builtAgainstPlan(back, leftAsPlanned(back))).toEqual([])
+    const { settings: _, ...unread } = leftAsPlanned(back)
+    expect(builtAgainstPlan(back, unread)).toMatchObject([{ what: 'Settings' }])
+    const gone = samplePlan('remove a bank', feeder)
+    expect(builtAgainstPlan(gone, leftAsPlanned(gone, { units: [] }))).toEqual([])
+  })
 })
+
+function returned() {
+  const feeder: Feeder = { ...sampleFeeder(), equipment: [{ ...SAMPLE_BANK, state: 'bypassed' }] }
+  return { feeder, back: samplePlan('return a bank to service', feeder) }
+}

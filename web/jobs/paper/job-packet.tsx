@@ -6,10 +6,12 @@ import '../jobs.css'
 import { useFeeder } from '../../state/feeder.tsx'
 import { localToday } from '../../state/today.ts'
 import { ArrivingTitle } from '../../ui/arriving-title.tsx'
-import { BankDrawing } from '../bank-drawing.tsx'
+import { BankDrawings } from '../bank-drawings.tsx'
 import { KIND_WORDS, polesInWords, STATE_WORDS } from '../job-words.ts'
 import { BankFacts } from '../plan/bank-facts.tsx'
-import { ExpectedTable } from '../plan/expected-table.tsx'
+import { BypassedTable } from '../plan/bypassed-table.tsx'
+import { expectedParts } from '../plan/expected-parts.ts'
+import { ExpectedBeside } from '../plan/expected-table.tsx'
 import { HazardList } from '../plan/hazard-list.tsx'
 import { KitList } from '../plan/kit-list.tsx'
 import { MistakeList } from '../plan/mistake-list.tsx'
@@ -104,13 +106,18 @@ function Notes({ plan: { notes } }: { readonly plan: JobPlan }) {
 }
 
 function BankPart({ plan }: { readonly plan: JobPlan }) {
-  const { bank, settings, expected, mistakes } = plan
+  const { bank, settings, mistakes } = plan
   return (
     <>
       {bank && (
         <PacketPart title="The bank">
-          <BankFacts bank={bank} />
-          <BankDrawing regulator={bank.regulator} />
+          <BankFacts kind={plan.kind} bank={bank} />
+          <BankDrawings kind={plan.kind} bank={bank} />
+        </PacketPart>
+      )}
+      {plan.whileBypassed && (
+        <PacketPart title="While the bank is bypassed">
+          <BypassedTable plan={plan} />
         </PacketPart>
       )}
       {settings.length > 0 && (
@@ -118,9 +125,9 @@ function BankPart({ plan }: { readonly plan: JobPlan }) {
           <SettingsSheet settings={settings} />
         </PacketPart>
       )}
-      {expected.length > 0 && (
+      {expectedParts(plan).length > 0 && (
         <PacketPart title="What meters should show">
-          <ExpectedTable expected={expected} />
+          <ExpectedBeside plan={plan} />
         </PacketPart>
       )}
       {mistakes.length > 0 && (

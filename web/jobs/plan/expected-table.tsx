@@ -1,42 +1,74 @@
-import type { ExpectedCase, ExpectedReading } from '#domain/jobs/job-plan.ts'
+import type { ExpectedCase, ExpectedReading, JobPlan } from '#domain/jobs/job-plan.ts'
 import { tapWords, thousands } from '../../state/format.ts'
+import { expectedParts } from './expected-parts.ts'
 
 /** What meters at the pole should show, case by case; narrow enough for a phone. */
 export function ExpectedTable({ expected }: { readonly expected: readonly ExpectedCase[] }) {
   return (
     <>
-      {expected.map(({ caseId, caseName, readings }) => (
-        <table key={caseId} className="job-table">
-          <caption>{caseName}</caption>
-          <thead>
-            <tr>
-              <th scope="col">Phase and tap</th>
-              <th scope="col" className="job-number">
-                Source, V
-              </th>
-              <th scope="col" className="job-number">
-                Load, V
-              </th>
-              <th scope="col" className="job-number">
-                Control, V
-              </th>
-              <th scope="col" className="job-number">
-                Amperes
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {readings.map((reading) => (
-              <ReadingRow key={reading.phase} reading={reading} />
-            ))}
-          </tbody>
-        </table>
+      {expected.map((each) => (
+        <CaseTable key={each.caseId} of={each} />
       ))}
-      <p className="small soft">
-        Volts to neutral; beneath them the same on the 120 V base. “Control” is what the control
-        reads after its ratio and compensation. Computed by the power flow for the loading named.
-      </p>
+      <ExpectedNote />
     </>
+  )
+}
+
+/** The same before the work and after it, side by side where there is room. */
+export function ExpectedBeside({ plan }: { readonly plan: JobPlan }) {
+  return (
+    <>
+      <div className="job-beside">
+        {expectedParts(plan).map(({ when, cases }) => (
+          <div key={when} className="job-part">
+            {when && <h4>{when}</h4>}
+            {cases.map((each) => (
+              <CaseTable key={each.caseId} of={each} />
+            ))}
+          </div>
+        ))}
+      </div>
+      <ExpectedNote />
+    </>
+  )
+}
+
+function CaseTable({ of: { caseName, readings } }: { readonly of: ExpectedCase }) {
+  return (
+    <table className="job-table">
+      <caption>{caseName}</caption>
+      <thead>
+        <tr>
+          <th scope="col">Phase and tap</th>
+          <th scope="col" className="job-number">
+            Source, V
+          </th>
+          <th scope="col" className="job-number">
+            Load, V
+          </th>
+          <th scope="col" className="job-number">
+            Control, V
+          </th>
+          <th scope="col" className="job-number">
+            Amperes
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {readings.map((reading) => (
+          <ReadingRow key={reading.phase} reading={reading} />
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+function ExpectedNote() {
+  return (
+    <p className="small soft">
+      Volts to neutral; beneath them the same on the 120 V base. “Control” is what the control reads
+      after its ratio and compensation. Computed by the power flow for the loading named.
+    </p>
   )
 }
 
