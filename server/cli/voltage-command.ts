@@ -19,11 +19,12 @@ Solves one load case and prints the voltage of every node on the 120 V base.
   --json           one JSON object instead of tables:
                    {feeder, case, converged, iterations,
                     nodes: [{id, phases: {A: {pu, angleDeg, volts120}, …}}],
-                    regulators: [{id, taps: {A: …}}],
+                    regulators: [{id, taps: {A: …}}], bypassed: [id],
                     totals: {inputKw, inputKvar, lossKw, lossKvar}}
                    phases that a node lacks have no key; the load side of a regulator is the node
-                   "<regulator id>:out". Without convergence: converged false, reason and what,
-                   empty lists, totals null.
+                   "<regulator id>:out"; bypassed are the regulators past which the line runs, which
+                   have no taps and no such node. Without convergence: converged false, reason and
+                   what, empty lists of nodes and regulators, totals null.
 
 Exit code: 0 solved; 1 the feeder was refused or did not converge; 2 bad usage or unreadable input.`
 
@@ -49,7 +50,7 @@ export const voltageCommand: Command = {
       return 1
     }
     if (values.json) {
-      streams.out(JSON.stringify(voltageJson(reading.feeder.header.id, solution), null, 2))
+      streams.out(JSON.stringify(voltageJson(reading.feeder, solution), null, 2))
     } else if (solution.status === 'converged') {
       streams.out(voltageText(reading.feeder, solution, taps))
     }

@@ -1,14 +1,21 @@
 import type { CaseSolution } from '#domain/electrical/solution.ts'
+import type { Feeder } from '#domain/feeder/feeder.ts'
+import { bypassedBanks } from './bypassed-banks.ts'
 
 type Solved = Exclude<CaseSolution, { status: 'rejected' }>
 
 /** The answer for a program; its form is written in the command's help and kept stable. */
-export function voltageJson(feederId: string, solution: Solved): unknown {
+export function voltageJson(feeder: Feeder, solution: Solved): unknown {
   const { caseId, iterations } = solution
-  const head = { feeder: feederId, case: caseId, converged: solution.status === 'converged' }
+  const head = {
+    feeder: feeder.header.id,
+    case: caseId,
+    converged: solution.status === 'converged',
+  }
+  const bypassed = bypassedBanks(feeder).map(({ id }) => id)
   if (solution.status === 'not-converged') {
     const { reason, what } = solution
-    return { ...head, iterations, reason, what, nodes: [], regulators: [], totals: null }
+    return { ...head, iterations, reason, what, nodes: [], regulators: [], bypassed, totals: null }
   }
   const { inputKw, inputKvar, lossKw, lossKvar } = solution.totals
   return {
@@ -16,6 +23,7 @@ export function voltageJson(feederId: string, solution: Solved): unknown {
     iterations,
     nodes: solution.nodes.map(({ id, phases }) => ({ id, phases })),
     regulators: solution.regulators.map(({ id, taps }) => ({ id, taps })),
+    bypassed,
     totals: { inputKw, inputKvar, lossKw, lossKvar },
   }
 }

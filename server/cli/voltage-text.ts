@@ -1,6 +1,7 @@
 import type { NodeVoltage, RegulatorState, Totals } from '#domain/electrical/solution.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { VoltageLimits } from '#domain/feeder/header.ts'
+import { bypassedBanks } from './bypassed-banks.ts'
 import { miles } from './miles.ts'
 import { left, right, textTable } from './text-table.ts'
 import { highestOf, lowestOf } from './voltage-extremes.ts'
@@ -23,6 +24,7 @@ export function voltageText(
     profileText(solution),
     '',
     ...(solution.regulators.length > 0 ? [regulatorTable(solution.regulators), ''] : []),
+    ...bypassedLines(feeder),
     nodeTable(solution.nodes, header.limits),
     '',
     totalsText(solution.totals),
@@ -64,6 +66,14 @@ function regulatorTable(regulators: readonly RegulatorState[]): string {
     ]),
   )
   return textTable(columns, rows)
+}
+
+/** Banks of which no tap is told, since the line runs past them. */
+function bypassedLines(feeder: Feeder): string[] {
+  const bypassed = bypassedBanks(feeder).map(({ id, pole }) => `${id} at pole ${pole}`)
+  if (bypassed.length === 0) return []
+  const [noun, verb] = bypassed.length === 1 ? ['Regulator', 'stands'] : ['Regulators', 'stand']
+  return [`${noun} ${bypassed.join(', ')} ${verb} bypassed: the line runs past, no tap acts.`, '']
 }
 
 function nodeTable(nodes: readonly NodeVoltage[], limits: VoltageLimits): string {

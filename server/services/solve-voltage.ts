@@ -3,6 +3,7 @@ import type { InputFault } from '#contract/problem.ts'
 import type { VoltageAnswer, VoltageBody } from '#contract/voltage.ts'
 import type { Regulator } from '#domain/feeder/equipment.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
+import { isBypassed } from '#domain/feeder/is-bypassed.ts'
 import { includesPhases } from '#domain/units/phases.ts'
 import { findFeeder } from './find-feeder.ts'
 import type { Ports } from './ports.ts'
@@ -28,15 +29,13 @@ export async function solveVoltage(
 type Wanted = Pick<VoltageBody, 'caseId' | 'extraBanks' | 'fixedTaps'>
 
 function refuseUnknown(feeder: Feeder, { caseId, extraBanks = [], fixedTaps = {} }: Wanted): void {
-  const standing = feeder.equipment.filter(({ kind }) => kind === 'regulator')
-  const regulators = new Set([...standing, ...extraBanks].map(({ id }) => id))
+  const standing = feeder.equipment.filter((item) => item.kind === 'regulator')
+  const banks = new Map([...standing, ...extraBanks].map((bank) => [bank.id, bank]))
   const faults = [
     ...caseFaults(feeder, caseId),
     ...extraBanks.flatMap((bank, index) => bankFaults(feeder, bank, `body.extraBanks.${index}`)),
     ...repeatFaults(extraBanks),
-    ...Object.keys(fixedTaps)
-      .filter((id) => !regulators.has(id))
-      .map((id) => ({ at: `body.fixedTaps.${id}`, what: 'names no regulator of the feeder' })),
+    ...Object.keys(fixedTaps).flatMap((id) => tapFaults(banks.get(id), `body.fixedTaps.${id}`)),
   ]
   if (faults.length === 0) return
   throw new Refusal('malformed-request', 'The request names what the feeder does not have.', {
@@ -48,6 +47,13 @@ function caseFaults({ header }: Feeder, caseId: string | undefined): InputFault[
   if (caseId === undefined || header.cases.some(({ id }) => id === caseId)) return []
   const known = header.cases.map(({ id }) => id).join(', ')
   return [{ at: 'body.caseId', what: `names no load case of the feeder; it has ${known}` }]
+}
+
+function tapFaults(bank: Regulator | undefined, at: string): InputFault[] {
+  if (!bank) return [{ at, what: 'names no regulator of the feeder' }]
+  return isBypassed(bank)
+    ? [{ at, what: 'names a bank that stands bypassed: no tap of it acts' }]
+    : []
 }
 
 function repeatFaults(banks: readonly Regulator[]): InputFault[] {
@@ -70,6 +76,12 @@ function bankFaults(feeder: Feeder, bank: Regulator, at: string): InputFault[] {
   }
   if (!includesPhases(span.phases, bank.phases)) {
     faults.push({ at: `${at}.phases`, what: `must be among the span's phases, ${span.phases}` })
+  }
+  if (isBypassed(bank)) {
+    faults.push({
+      at: `${at}.state`,
+      what: 'must be in service, since a bypassed bank does nothing',
+    })
   }
   return faults
 }

@@ -17,6 +17,7 @@ const VoltageJson = z.strictObject({
   iterations: z.number().int(),
   nodes: z.array(z.strictObject({ id: z.string(), phases: byPhase(PhaseFigures) })),
   regulators: z.array(z.strictObject({ id: z.string(), taps: byPhase(z.number().int()) })),
+  bypassed: z.array(z.string()),
   totals: z.strictObject({
     inputKw: z.number(),
     inputKvar: z.number(),
@@ -106,6 +107,32 @@ describe('voltage --json', () => {
     })
     expect(err.trimEnd().split('\n')).toHaveLength(1)
     expect(err).toContain('case published: error: not converged.')
+  })
+})
+
+describe('voltage of a feeder with a bank that stands bypassed', () => {
+  const withBypassedBank = () =>
+    changedCopy('ieee34', 'equipment.geojson', (text) =>
+      text.replace('"id":"RG10",', '"id":"RG10","state":"bypassed",'),
+    )
+
+  it('lists the bank apart from those that have taps, and no load side of it', async () => {
+    const { code, out, err } = await runCli('voltage', await withBypassedBank(), '--json')
+    const answer = VoltageJson.parse(JSON.parse(out))
+    expect(code).toBe(0)
+    expect(answer.regulators.map(({ id }) => id)).toEqual(['RG11'])
+    expect(answer.bypassed).toEqual(['RG10'])
+    expect(answer.nodes.map(({ id }) => id)).not.toContain('RG10:out')
+    expect(err).toContain('[bypassed-off-neutral]')
+  })
+
+  it('says so to a person', async () => {
+    const { out } = await runCli('voltage', await withBypassedBank())
+    expect(out).toContain(
+      'Regulator RG10 at pole 814 stands bypassed: the line runs past, no tap acts.',
+    )
+    expect(out).not.toMatch(/^RG10 +814 +A/m)
+    expect(out).toMatch(/^RG11 +852 +A/m)
   })
 })
 

@@ -76,6 +76,17 @@ it('names each thing that the feeder does not have', async () => {
   ])
 })
 
+it('tries no bank that is bypassed: it would change nothing', async () => {
+  const extraBanks = [{ ...BANK, state: 'bypassed' as const }]
+  const fixedTaps = { [BANK.id]: { A: 1 } }
+  const body = { taps: 'fixed' as const, extraBanks, fixedTaps }
+  const problem = await server.problem(routes.solveVoltage, { params, body })
+  expect(problem.faults?.map(({ at }) => at)).toEqual([
+    'body.extraBanks.0.state',
+    `body.fixedTaps.${BANK.id}`,
+  ])
+})
+
 it('tells two banks on trial apart by their ids', async () => {
   const body = {
     taps: 'controlled' as const,
