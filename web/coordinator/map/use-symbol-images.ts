@@ -1,8 +1,8 @@
-import { useMap } from '@vis.gl/react-maplibre'
 import type { Map as MaplibreMap } from 'maplibre-gl'
-import { useEffect, useState } from 'react'
+import { useCallback } from 'react'
 import { drawImage } from '../../map/draw-image.ts'
 import type { MapColours } from '../../map/map-colours.ts'
+import { useMapImages } from '../../map/use-map-images.ts'
 import type { Theme } from '../../state/theme.ts'
 import { MAP_SYMBOLS, type SymbolName } from './map-symbols.ts'
 
@@ -14,22 +14,8 @@ export const symbolId = (name: SymbolName, theme: Theme): string => `${name}@${t
 
 /** Draws the symbols into the map's images; true once the map has them all for this theme. */
 export function useSymbolImages(theme: Theme, colours: MapColours): boolean {
-  const { current: map } = useMap()
-  const [readyTheme, setReadyTheme] = useState<Theme | null>(null)
-  useEffect(() => {
-    const target = map?.getMap()
-    if (!target) return
-    const put = () => {
-      putSymbols(target, theme, colours)
-      setReadyTheme(theme)
-    }
-    if (target.isStyleLoaded()) put()
-    else target.once('styledata', put)
-    return () => {
-      target.off('styledata', put)
-    }
-  }, [map, theme, colours])
-  return readyTheme === theme
+  const put = useCallback((map: MaplibreMap) => putSymbols(map, theme, colours), [theme, colours])
+  return useMapImages(put) === put
 }
 
 function putSymbols(map: MaplibreMap, theme: Theme, colours: MapColours): void {

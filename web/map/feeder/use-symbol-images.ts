@@ -1,8 +1,8 @@
-import { useMap } from '@vis.gl/react-maplibre'
 import type { Map as MaplibreMap } from 'maplibre-gl'
-import { useEffect, useState } from 'react'
+import { useCallback } from 'react'
 import { drawImage } from '../draw-image.ts'
 import { type MapColours, useMapColours } from '../map-colours.ts'
+import { useMapImages } from '../use-map-images.ts'
 import { SYMBOL_PATHS } from './symbols.ts'
 
 const GRID = 24
@@ -38,23 +38,7 @@ function putImages(map: MaplibreMap, colours: MapColours): void {
 
 /** Draws the symbols in the inks of the theme; true once layers may name them. */
 export function useSymbolImages(): boolean {
-  const { current: map } = useMap()
   const colours = useMapColours()
-  const [isReady, setIsReady] = useState(false)
-  useEffect(() => {
-    const target = map?.getMap()
-    if (!target) return
-    const put = () => {
-      if (!target.getStyle()) return
-      target.off('styledata', put)
-      putImages(target, colours)
-      setIsReady(true)
-    }
-    target.on('styledata', put)
-    put()
-    return () => {
-      target.off('styledata', put)
-    }
-  }, [map, colours])
-  return isReady
+  const put = useCallback((map: MaplibreMap) => putImages(map, colours), [colours])
+  return useMapImages(put) !== null
 }

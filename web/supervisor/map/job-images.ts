@@ -1,10 +1,10 @@
-import { useMap } from '@vis.gl/react-maplibre'
 import type { Map as MaplibreMap } from 'maplibre-gl'
-import { useEffect, useState } from 'react'
+import { useCallback } from 'react'
 import { JOB_STATES, type JobState } from '#domain/jobs/job-state.ts'
 import { JOB_STATE_SHAPES } from '../../jobs/job-state-shapes.ts'
 import { drawImage } from '../../map/draw-image.ts'
 import type { MapColours } from '../../map/map-colours.ts'
+import { useMapImages } from '../../map/use-map-images.ts'
 import type { Theme } from '../../state/theme.ts'
 
 const SIZE_PX = 24
@@ -15,24 +15,8 @@ export const jobImageId = (state: JobState, theme: Theme): string => `job-${stat
 
 /** Draws the marks of the states into the map's images; true once it has them all for this theme. */
 export function useJobImages(theme: Theme, colours: MapColours): boolean {
-  const { current: map } = useMap()
-  const [readyTheme, setReadyTheme] = useState<Theme | null>(null)
-  useEffect(() => {
-    const target = map?.getMap()
-    if (!target) return
-    const put = () => {
-      if (!target.getStyle()) return
-      target.off('styledata', put)
-      putImages(target, theme, colours)
-      setReadyTheme(theme)
-    }
-    target.on('styledata', put)
-    put()
-    return () => {
-      target.off('styledata', put)
-    }
-  }, [map, theme, colours])
-  return readyTheme === theme
+  const put = useCallback((map: MaplibreMap) => putImages(map, theme, colours), [theme, colours])
+  return useMapImages(put) === put
 }
 
 function putImages(map: MaplibreMap, theme: Theme, colours: MapColours): void {
