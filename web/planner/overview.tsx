@@ -10,6 +10,7 @@ import { openSheet } from '../state/sheet.ts'
 import { useBefore, useShownCaseId } from '../state/solutions.ts'
 import { Button } from '../ui/button.tsx'
 import { EmptyNote, ErrorNote, LoadingNote } from '../ui/state-note.tsx'
+import { BypassedBanks } from './bypassed-banks.tsx'
 import { CaseTable } from './case-table.tsx'
 import { firstLine } from './first-line.ts'
 import { SavedList } from './saved-list.tsx'
@@ -21,6 +22,7 @@ export function Overview() {
   return (
     <>
       <FirstLine />
+      <BypassedBanks />
       <SuggestForm />
       <WorkLine />
       <CaseTable />

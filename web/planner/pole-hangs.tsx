@@ -1,5 +1,7 @@
+import { isBypassed } from '#domain/feeder/is-bypassed.ts'
 import { customersInWords, equipmentInWords } from '../state/equipment-in-words.ts'
 import { useFeeder } from '../state/feeder.tsx'
+import { TakenOutBy } from './taken-out-line.tsx'
 
 /** Equipment on the pole and who is served from it. */
 export function PoleHangs({ pole }: { readonly pole: string }) {
@@ -14,7 +16,14 @@ export function PoleHangs({ pole }: { readonly pole: string }) {
       <h3>What hangs on it</h3>
       <ul className="planner-bullets">
         {equipment.map((item) => (
-          <li key={item.id}>{equipmentInWords(item)}</li>
+          <li key={item.id}>
+            {equipmentInWords(item)}
+            {item.kind === 'regulator' && isBypassed(item) && (
+              <>
+                . <TakenOutBy bank={item} />
+              </>
+            )}
+          </li>
         ))}
         {loads.map((load) => (
           <li key={load.id}>

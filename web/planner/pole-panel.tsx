@@ -1,3 +1,4 @@
+import { PoleJobs } from '../jobs/pole-jobs.tsx'
 import { Attachments } from '../record/attachments.tsx'
 import { showPlace } from '../state/camera.ts'
 import { useFeeder } from '../state/feeder.tsx'
@@ -42,6 +43,7 @@ export function PolePanel() {
           : `${inWords(distance(awayM, units))} along the line from the source.`}{' '}
         {pole.location && sentence(pole.location)}
       </p>
+      <PoleJobs pole={pole.id} />
       <PoleVoltages pole={pole.id} />
       <PoleFlow pole={pole.id} />
       <PoleHangs pole={pole.id} />

@@ -1,4 +1,6 @@
 import { type FormEvent, useState } from 'react'
+import { useOpenJobsByPole } from '../jobs/open-jobs.ts'
+import { WaitsForJob } from '../jobs/waits-for-job.tsx'
 import { showPlace } from '../state/camera.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { distance, inWords } from '../state/format.ts'
@@ -16,6 +18,7 @@ export function PoleSearch() {
   const { units } = useSelection()
   const [text, setText] = useState('')
   const found = searchPlaces(model, text, AT_MOST)
+  const jobs = useOpenJobsByPole(model.feeder.header.id)
   const open = (pole: string) => {
     const place = model.poleById.get(pole)
     select({ pole })
@@ -64,6 +67,11 @@ export function PoleSearch() {
                   {inWords(distance(model.distanceM.get(pole) ?? 0, units))} from the source
                 </span>
               </span>
+              {jobs.get(pole)?.map((job) => (
+                <span key={job.id} className="small">
+                  <WaitsForJob job={job} />
+                </span>
+              ))}
             </ListRow>
           ))}
         </List>

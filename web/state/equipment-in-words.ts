@@ -1,5 +1,8 @@
 import type { Equipment } from '#domain/feeder/equipment.ts'
+import { isBypassed } from '#domain/feeder/is-bypassed.ts'
 import type { Load } from '#domain/feeder/load.ts'
+import { PHASES } from '#domain/units/phases.ts'
+import { tapWords } from './format.ts'
 
 /** What a piece of equipment is, in one line that a crew can hold against what it sees. */
 export function equipmentInWords(item: Equipment): string {
@@ -18,7 +21,7 @@ const FITTING_NAMES = {
 function kindInWords(item: Equipment): string {
   switch (item.kind) {
     case 'regulator':
-      return 'Voltage regulator bank'
+      return `Voltage regulator bank${isBypassed(item) ? ', bypassed' : ''}`
     case 'transformer':
       return item.span === undefined ? 'Service transformer' : 'Series transformer'
     case 'capacitor':
@@ -58,16 +61,25 @@ function detail(item: Equipment): string {
   }
 }
 
-function regulatorDetail(item: Extract<Equipment, { kind: 'regulator' }>): string {
-  const size = item.ratingKva ? `, ${item.ratingKva} kVA a unit` : ''
-  const taps = [...item.phases].map((phase) => `${phase} ${tapText(item, phase)}`).join(', ')
-  return `${size}, type ${item.windingType}, ${item.connection}; taps as recorded ${taps}`
-}
+type Bank = Extract<Equipment, { kind: 'regulator' }>
 
-function tapText(item: Extract<Equipment, { kind: 'regulator' }>, phase: string): string {
-  const tap = phase === 'A' ? item.tapA : phase === 'B' ? item.tapB : item.tapC
-  if (tap === 0) return 'neutral'
-  return `${Math.abs(tap)} ${tap > 0 ? 'raise' : 'lower'}`
+function regulatorDetail(item: Bank): string {
+  const phases = PHASES.filter((phase) => item.phases.includes(phase))
+  const size = item.ratingKva ? `, ${item.ratingKva} kVA a unit` : ''
+  const taps = phases.map((phase) => `${phase} ${tapWords(item[`tap${phase}`])}`).join(', ')
+  const serials = phases.flatMap((phase) => {
+    const serial = item[`serial${phase}`]
+    return serial === undefined ? [] : [`${phase} ${serial}`]
+  })
+  return [
+    `${size}, type ${item.windingType}, ${item.connection}`,
+    isBypassed(item) ? 'the line runs past it, and it holds no voltage' : '',
+    `taps as recorded ${taps}`,
+    item.neutralSide === 'switched' ? 'a switch between each unit and the neutral' : '',
+    serials.length > 0 ? `serial numbers ${serials.join(', ')}` : '',
+  ]
+    .filter(Boolean)
+    .join('; ')
 }
 
 /** "phases A, B and C". */

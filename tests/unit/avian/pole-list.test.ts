@@ -59,8 +59,12 @@ function listedWith(items: readonly Protection[]): ListedPole[] {
   return listPoles({ feeder, items, settings, assessments, exposures, ranked })
 }
 
+const OPEN_JOBS = new Map([['P-10', ['a retrofit round']]])
+
 const ids = (filter: Partial<PoleFilter>): string[] =>
-  filterPoles(listedWith([deterrent]), { ...NO_FILTER, ...filter }).map(({ pole }) => pole.id)
+  filterPoles(listedWith([deterrent]), { ...NO_FILTER, ...filter }, OPEN_JOBS).map(
+    ({ pole }) => pole.id,
+  )
 
 describe('the list of poles', () => {
   it('puts a pole near a nest in use first, and says how tight it is and why it is there', () => {
@@ -97,6 +101,12 @@ describe('the list of poles', () => {
       isComplete: true,
     })
     expect(listFigures(listedWith([deterrent]), '2026-04-30').due).toBe(0)
+  })
+
+  it('can be narrowed to the poles that wait for a job', () => {
+    expect(ids({ waitsForJob: true })).toEqual(['P-10'])
+    expect(ids({ waitsForJob: true, scrap: 'P-2' })).toEqual([])
+    expect(ids({})).toHaveLength(3)
   })
 
   it('says how many of the first poles other weights would not move', () => {

@@ -17,6 +17,7 @@ const STATES: readonly (readonly [NonNullable<PoleFilter['state']>, string])[] =
 export function FilterFields({ settings }: { readonly settings: BirdSettings }) {
   const { filter } = useListState()
   const maySeeNests = useMay('see nests and incidents')
+  const maySeeJobs = useMay('see jobs')
   const isNarrowed = Object.entries(NO_FILTER).some(
     ([key, value]) => filter[key as keyof PoleFilter] !== value,
   )
@@ -92,6 +93,16 @@ export function FilterFields({ settings }: { readonly settings: BirdSettings }) 
               onChange={({ target }) => changeFilter({ isNearNest: target.checked })}
             />
             Near a nest in use
+          </label>
+        )}
+        {maySeeJobs && (
+          <label className="bird-check">
+            <input
+              type="checkbox"
+              checked={filter.waitsForJob}
+              onChange={({ target }) => changeFilter({ waitsForJob: target.checked })}
+            />
+            Waits for a job
           </label>
         )}
       </div>

@@ -10,6 +10,8 @@ export interface PoleFilter {
   readonly isNearNest: boolean
   /** Only poles with an item whose next look is due on this day or before. */
   readonly dueBy: string | null
+  /** Only poles that stand in a job that is not closed. */
+  readonly waitsForJob: boolean
 }
 
 export const NO_FILTER: PoleFilter = {
@@ -18,16 +20,26 @@ export const NO_FILTER: PoleFilter = {
   speciesId: null,
   isNearNest: false,
   dueBy: null,
+  waitsForJob: false,
 }
 
 /**
  * Poles that answer to all of it; in an id case and separators do not matter. Keeps the order, but
  * puts a pole of exactly that id first.
+ *
+ * @param openJobs by pole
  */
-export function filterPoles(listed: readonly ListedPole[], filter: PoleFilter): ListedPole[] {
+export function filterPoles(
+  listed: readonly ListedPole[],
+  filter: PoleFilter,
+  openJobs: ReadonlyMap<string, unknown>,
+): ListedPole[] {
   const wanted = plain(filter.scrap)
   const found = listed.filter(
-    (pole) => plain(pole.pole.id).includes(wanted) && passes(pole, filter),
+    (pole) =>
+      plain(pole.pole.id).includes(wanted) &&
+      (!filter.waitsForJob || openJobs.has(pole.pole.id)) &&
+      passes(pole, filter),
   )
   const exact = found.filter(({ pole }) => plain(pole.id) === wanted)
   return exact.length === 0 ? found : [...new Set([...exact, ...found])]

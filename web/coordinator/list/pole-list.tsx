@@ -2,8 +2,8 @@ import { useEffect, useRef } from 'react'
 import type { JobSummary } from '#contract/jobs.ts'
 import { designSpecies } from '#domain/avian/species/shipped-species.ts'
 import { PoleStateMark } from '../../birds/pole-state-mark.tsx'
-import { JobStateMark } from '../../jobs/job-state-mark.tsx'
 import { useOpenJobsByPole } from '../../jobs/open-jobs.ts'
+import { WaitsForJob } from '../../jobs/waits-for-job.tsx'
 import { showPlace } from '../../state/camera.ts'
 import { hoverPole } from '../../state/hover.ts'
 import { select, useSelection } from '../../state/selection.ts'
@@ -31,9 +31,9 @@ export function PoleList({ record, listed }: Props) {
   useEffect(() => {
     if (lastPole) rowOf(ref.current, lastPole)?.focus()
   }, [lastPole])
-  const found = filterPoles(listed, filter)
-  const species = designSpecies(record.settings).name
   const jobs = useOpenJobsByPole(record.feeder.header.id)
+  const found = filterPoles(listed, filter, jobs)
+  const species = designSpecies(record.settings).name
   return (
     <section ref={ref} className="stack" aria-label="Poles by rank">
       <FilterFields settings={record.settings} />
@@ -109,9 +109,9 @@ function PoleRow({ found, species, jobs }: RowProps) {
       </span>
       <span>{first}</span>
       {rest.length > 0 && <span className="soft">{rest.join(' ')}</span>}
-      {jobs.map(({ id: jobId, title, state }) => (
-        <span key={jobId}>
-          Waits for the job “{title}”: <JobStateMark state={state} />
+      {jobs.map((job) => (
+        <span key={job.id}>
+          <WaitsForJob job={job} />
         </span>
       ))}
     </ListRow>

@@ -7,6 +7,7 @@ import { PoleStateMark } from '../../birds/pole-state-mark.tsx'
 import { PoleTopDrawing } from '../../birds/pole-top-drawing.tsx'
 import { stateInWords } from '../../birds/state-in-words.ts'
 import { type PoleBirds, usePoleBirds } from '../../birds/use-pole-birds.ts'
+import { PoleJobs } from '../../jobs/pole-jobs.tsx'
 import { Attachments } from '../../record/attachments.tsx'
 import { useFeeder } from '../../state/feeder.tsx'
 import { select, useSelection } from '../../state/selection.ts'
@@ -57,6 +58,7 @@ function Found({ birds, record }: { readonly birds: PoleBirds; readonly record: 
   return (
     <>
       <Verdict birds={birds} />
+      <PoleJobs pole={pole.id} />
       {(pole.framing || pole.location) && (
         <p className="soft first-capital">
           {[pole.framing, pole.location].filter(Boolean).join('; ')}

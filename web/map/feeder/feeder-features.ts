@@ -1,6 +1,7 @@
 import type { Feature, FeatureCollection, LineString, Point } from 'geojson'
 import type { Equipment } from '#domain/feeder/equipment.ts'
 import type { Position } from '#domain/feeder/geometry.ts'
+import { isBypassed } from '#domain/feeder/is-bypassed.ts'
 import { isOpen, seriesEquipmentBySpan } from '#domain/network/series-equipment.ts'
 import type { FeederModel } from '../../state/feeder-model.ts'
 import { bearingDeg, lineDirectionDeg, uprightTurnDeg } from './line-bearing.ts'
@@ -170,6 +171,7 @@ function itemsAt({ feeder, equipmentAt, loadsAt }: FeederModel, pole: string): I
 }
 
 function symbolOf(item: Equipment): SymbolName {
+  if (isBypassed(item)) return 'regulator-bypassed'
   if (item.kind === 'switch' && item.state === 'open') return 'switch-open'
   return item.kind
 }

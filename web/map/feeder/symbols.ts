@@ -3,6 +3,7 @@ import type { EquipmentKind } from '#domain/feeder/equipment.ts'
 export type SymbolName =
   | EquipmentKind
   | 'switch-open'
+  | 'regulator-bypassed'
   | 'source'
   | 'load'
   | 'pole-one'
@@ -21,10 +22,12 @@ const TWO_COILS = `${circle(9, 12, 5)}${circle(15, 12, 5)}M1.5 12H4M20 12h2.5`
  * and IEEE 315 where these have a symbol (from memory): two coils with an arrow across for a
  * regulating transformer, two plates for a capacitor, a lifted blade for an open switch, an arrow
  * in a box to ground for an arrester, a bar in series for a fuse, a box for a circuit breaker, a
- * wave in a circle for an alternating source. The others are this project's own.
+ * wave in a circle for an alternating source. Of a bypassed regulator the line runs past the coils,
+ * which hang under it on open leads. The others are this project's own.
  */
 export const SYMBOL_PATHS: Readonly<Record<SymbolName, string>> = {
   regulator: `${TWO_COILS}M5 20 19 4M19 4l-4.6 1.6M19 4l-.8 4.8`,
+  'regulator-bypassed': `M1.5 4.5h21M3.5 4.5v4M20.5 4.5v4${circle(9.5, 15.5, 4.2)}${circle(14.5, 15.5, 4.2)}M6 22 18 9M18 9l-4 1.2M18 9l-.9 4.1`,
   transformer: TWO_COILS,
   capacitor: 'M1.5 12h8M9.5 5v14M14.5 5v14M14.5 12h8',
   switch: `M1.5 12H5M19 12h3.5M7.5 12h9${circle(6.2, 12, 1.3)}${circle(17.8, 12, 1.3)}`,
@@ -47,6 +50,7 @@ export const SYMBOL_PATHS: Readonly<Record<SymbolName, string>> = {
 
 export const SYMBOL_WORDS: Readonly<Record<Exclude<SymbolName, `pole-${string}`>, string>> = {
   regulator: 'Voltage regulator',
+  'regulator-bypassed': 'Voltage regulator, bypassed',
   transformer: 'Transformer',
   capacitor: 'Capacitor',
   switch: 'Switch, closed',

@@ -1,4 +1,5 @@
-import type { EquipmentKind } from '#domain/feeder/equipment.ts'
+import type { Equipment, EquipmentKind } from '#domain/feeder/equipment.ts'
+import { isBypassed } from '#domain/feeder/is-bypassed.ts'
 import { useFeeder } from '../../state/feeder.tsx'
 import { shownBanks, useTrial } from '../../state/trial.ts'
 import { MARGIN, type Profile } from './use-profile.ts'
@@ -9,8 +10,8 @@ const DRAWN: Partial<Record<EquipmentKind, string>> = {
   solar: 'Solar',
 }
 
-/** Room that a label takes, pixels. */
-const LABEL_WIDTH_PX = 62
+/** Room that a label takes, pixels; a letter is about half as wide as it is high. */
+const LETTER_WIDTH_PX = 6.2
 const LABEL_HEIGHT_PX = 13
 
 interface Device {
@@ -19,13 +20,20 @@ interface Device {
   readonly x: number
 }
 
+/** What a device is called on the strip; null for what it does not show. */
+function deviceWords(item: Equipment): string | null {
+  const words = DRAWN[item.kind]
+  if (words === undefined) return null
+  return isBypassed(item) ? `${words}, bypassed` : words
+}
+
 /** Where regulators, capacitors and plants stand on the main line; banks on trial in the accent. */
 export function ProfileDevices({ profile }: { readonly profile: Profile }) {
   const { equipmentAt, distanceM } = useFeeder()
   const trial = shownBanks(useTrial())
   const standing = profile.mainPoles.flatMap((pole) =>
     (equipmentAt.get(pole) ?? []).flatMap((item) => {
-      const words = DRAWN[item.kind]
+      const words = deviceWords(item)
       return words ? [{ id: item.id, words, x: profile.xOf(distanceM.get(pole) ?? 0) }] : []
     }),
   )
@@ -69,7 +77,7 @@ interface MarkProps {
 /** A line at the device; its label turns to the left where the right has no room. */
 function DeviceMark({ device: { words, x }, className, profile, labelY }: MarkProps) {
   const base = profile.yOf(profile.range[0])
-  const isAtEnd = x + LABEL_WIDTH_PX > profile.xOf(profile.reachM) + MARGIN.right
+  const isAtEnd = x + widthOf(words) > profile.xOf(profile.reachM) + MARGIN.right
   return (
     <g className={className}>
       <line x1={x} x2={x} y1={MARGIN.top} y2={base} />
@@ -80,15 +88,21 @@ function DeviceMark({ device: { words, x }, className, profile, labelY }: MarkPr
   )
 }
 
+function widthOf(words: string): number {
+  return words.length * LETTER_WIDTH_PX
+}
+
 /** A device whose label would run into the one before it gets a row of its own. */
 function stacked(devices: readonly Device[]): (Device & { readonly level: number })[] {
   let level = 0
-  let lastX = Number.NEGATIVE_INFINITY
+  let last: Device | null = null
   return devices
     .toSorted((a, b) => a.x - b.x)
     .map((device) => {
-      level = device.x - lastX < 2 * LABEL_WIDTH_PX ? level + 1 : 0
-      lastX = device.x
+      const isClear =
+        last === null || device.x - last.x >= widthOf(last.words) + widthOf(device.words)
+      level = isClear ? 0 : level + 1
+      last = device
       return { ...device, level }
     })
 }
