@@ -1,6 +1,8 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import type { AcceptInvitationBody, DemoRole, Me } from '#contract/account.ts'
 import { mayDo, type Right } from '#contract/rights.ts'
+import { keptInWords } from '../device/kept-values.ts'
+import { personHere } from '../device/person.ts'
 import { call } from './call.ts'
 import { ME, noteSignedIn } from './signed-in.ts'
 
@@ -50,6 +52,12 @@ export function useEntering(onEntered?: (me: Me) => void) {
       onSuccess: goOn,
     }),
   }
+}
+
+/** What the person typed or chose on this device and what goes when they sign out, in words. */
+export function keptOfPerson(): string[] {
+  const personId = personHere.get()
+  return personId === null ? [] : keptInWords(personId)
 }
 
 /** Ends the session and begins the page anew, so that whoever comes next finds nothing open. */

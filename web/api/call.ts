@@ -4,6 +4,7 @@ import type { Route, RouteInput, RouteOutput } from '#contract/route.ts'
 import { type RouteName, routes } from '#contract/routes.ts'
 import { dropAllOf } from '../device/copies.ts'
 import { keepingOf } from '../device/kept-routes.ts'
+import { dropKeptOf } from '../device/kept-values.ts'
 import { lastPerson, notePerson } from '../device/person.ts'
 import { askOrCopy } from './ask-or-copy.ts'
 import { requestOf, type Send, sendNoted, sendRequest } from './ask-server.ts'
@@ -86,7 +87,10 @@ async function withOneRepeat(
 /** Whoever uses the device next finds nothing of the person; what was not sent waits for them, unseen. */
 async function takeOffThePerson(): Promise<void> {
   const personId = await lastPerson()
-  if (personId !== null) await dropAllOf(personId)
+  if (personId !== null) {
+    await dropAllOf(personId)
+    dropKeptOf(personId)
+  }
   await notePerson(null)
 }
 

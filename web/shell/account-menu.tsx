@@ -1,11 +1,12 @@
 import { useId } from 'react'
-import { useMay, useMe, useSignOut } from '../api/account.ts'
+import { useMay, useMe } from '../api/account.ts'
 import { actingRole } from '../api/actor.ts'
 import { ROLE_WORDS } from '../record/role-words.ts'
 import { useSelection } from '../state/selection.ts'
 import { openSheet } from '../state/sheet.ts'
 import { Button } from '../ui/button.tsx'
 import './account-menu.css'
+import { SignOutRow } from './sign-out-row.tsx'
 
 /** Who is signed in and acts as what, with the ways to the account, to the people and out. */
 export function AccountMenu() {
@@ -30,7 +31,6 @@ export function AccountMenu() {
 function MenuRows({ isDemo }: { readonly isDemo: boolean }) {
   const mayManage = useMay('manage people and tokens')
   const maySeeWork = useMay('see who changed what')
-  const signOut = useSignOut()
   return (
     <>
       <Button look="plain" onClick={() => openSheet('account')}>
@@ -46,10 +46,7 @@ function MenuRows({ isDemo }: { readonly isDemo: boolean }) {
           People and tokens
         </Button>
       )}
-      <Button look="plain" disabled={signOut.isPending} onClick={() => signOut.mutate()}>
-        {isDemo ? 'Leave, or enter as another' : 'Sign out'}
-      </Button>
-      {signOut.isError && <p role="alert">Not signed out: {signOut.error.message}</p>}
+      <SignOutRow isDemo={isDemo} />
     </>
   )
 }

@@ -1,4 +1,4 @@
-import { afterEach, describe, expect, it, vi } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { z } from 'zod'
 import { Step } from '#domain/jobs/step-sequence.ts'
 import { withName } from '../../../web/crew/work/crew-names.ts'
@@ -7,6 +7,8 @@ import { keptOnDevice } from '../../../web/crew/work/kept-on-device.ts'
 import { numberOfText } from '../../../web/crew/work/number-of-text.ts'
 import { otherSign } from '../../../web/crew/work/other-sign.ts'
 import { EMPTY_STEP_DRAFT, openPoints, readDraft } from '../../../web/crew/work/step-draft.ts'
+import { dropKeptOf, keptInWords } from '../../../web/device/kept-values.ts'
+import { personHere } from '../../../web/device/person.ts'
 import { found } from './made-job.ts'
 
 const STEP = Step.parse({
@@ -73,11 +75,20 @@ describe('names of the crew', () => {
 })
 
 describe('what is kept on the device', () => {
-  afterEach(() => vi.unstubAllGlobals())
+  beforeEach(() => personHere.set('kim'))
+  afterEach(() => {
+    personHere.set(null)
+    vi.unstubAllGlobals()
+  })
 
+  /** The part of the browser's storage that is used here. */
   function stubStorage(): Map<string, string> {
     const stored = new Map<string, string>()
     const localStorage = {
+      get length() {
+        return stored.size
+      },
+      key: (index: number) => [...stored.keys()][index] ?? null,
       getItem: (name: string) => stored.get(name) ?? null,
       setItem: (name: string, value: string) => stored.set(name, value),
       removeItem: (name: string) => stored.delete(name),
@@ -85,22 +96,61 @@ describe('what is kept on the device', () => {
     vi.stubGlobal('window', { localStorage })
     return stored
   }
+  const open = () => keptOnDevice('remark-draft', z.string())
 
   it('is there again after a reload, and gone once it is let go', () => {
     stubStorage()
-    keptOnDevice('test', z.string()).keep('one', 'typed')
-    const reloaded = keptOnDevice('test', z.string())
+    open().keep('one', 'typed')
+    const reloaded = open()
     expect(reloaded.get('one')).toBe('typed')
     reloaded.keep('one', null)
-    expect(keptOnDevice('test', z.string()).get('one')).toBeNull()
+    expect(open().get('one')).toBeNull()
   })
 
   it('is let go where it no longer fits, and lives with the page where nothing can be stored', () => {
-    stubStorage().set('test:one', '{"not": "a text"}')
-    expect(keptOnDevice('test', z.string()).get('one')).toBeNull()
+    stubStorage().set('crossarm.of:kim:remark-draft:one', '{"not": "a text"}')
+    expect(open().get('one')).toBeNull()
     vi.stubGlobal('window', {})
-    const unstored = keptOnDevice('test', z.string())
+    const unstored = open()
     unstored.keep('one', 'typed')
     expect(unstored.get('one')).toBe('typed')
+  })
+
+  it('is seen by the person who typed it and by nobody else on the same page', () => {
+    stubStorage()
+    const drafts = open()
+    drafts.keep('one', 'of Kim')
+    personHere.set('robin')
+    expect(drafts.get('one')).toBeNull()
+    drafts.keep('one', 'of Robin')
+    personHere.set('kim')
+    expect(drafts.get('one')).toBe('of Kim')
+  })
+
+  it('goes when the person signs out, which is said before, and leaves what others typed', () => {
+    const stored = stubStorage()
+    stored.set('crossarm.theme', 'dark')
+    open().keep('one', 'of Kim')
+    open().keep('two', 'also of Kim')
+    keptOnDevice('kit', z.array(z.string())).keep('job-1', ['rope'])
+    personHere.set('robin')
+    open().keep('one', 'of Robin')
+    expect(keptInWords('kim')).toEqual([
+      '2 remarks written and not entered',
+      '1 kit list that was ticked off',
+    ])
+    dropKeptOf('kim')
+    expect(keptInWords('kim')).toEqual([])
+    expect(open().get('one')).toBe('of Robin')
+    expect(stored.get('crossarm.theme')).toBe('dark')
+  })
+
+  it('of an earlier version goes once to whoever comes first', () => {
+    const stored = stubStorage()
+    stored.set('crossarm.remark-draft:one', '"from before"')
+    expect(open().get('one')).toBe('from before')
+    personHere.set('robin')
+    expect(open().get('one')).toBeNull()
+    expect([...stored.keys()]).toEqual(['crossarm.of:kim:remark-draft:one'])
   })
 })

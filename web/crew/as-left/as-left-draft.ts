@@ -14,7 +14,7 @@ export const AsLeftDraft = z.object({
 export type AsLeftDraft = z.infer<typeof AsLeftDraft>
 
 /** Drafts by job. */
-export const asLeftDrafts = keptOnDevice('crossarm.as-left-draft', AsLeftDraft)
+export const asLeftDrafts = keptOnDevice('as-left-draft', AsLeftDraft)
 
 /** What a sent form began from, by the item that carries it: a conflict is held against it. */
-export const asLeftBases = keptOnDevice('crossarm.as-left-base', Fields)
+export const asLeftBases = keptOnDevice('as-left-base', Fields)

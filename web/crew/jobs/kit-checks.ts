@@ -3,7 +3,7 @@ import type { KitLine } from '#domain/jobs/job-plan.ts'
 import { keptOnDevice } from '../work/kept-on-device.ts'
 
 /** What of the kit of a job is on the truck, by job; it stays on this device. */
-const checks = keptOnDevice('crossarm.kit', z.array(z.string()))
+const checks = keptOnDevice('kit', z.array(z.string()))
 
 export function useKitChecks(jobId: string): ReadonlySet<string> {
   return new Set(checks.use(jobId) ?? [])

@@ -16,7 +16,7 @@ export type ReadOffDraft = z.infer<typeof ReadOffDraft>
 export const EMPTY_READ_OFF: ReadOffDraft = { amps: {}, taps: {} }
 
 /** What was read off at the bank of a job, kept on the device until it is read off anew. */
-export const readOffDrafts = keptOnDevice('crossarm.read-off', ReadOffDraft)
+export const readOffDrafts = keptOnDevice('read-off', ReadOffDraft)
 
 /** More than any line carries; a slip of the finger. */
 const MOST_AMPS = 10_000

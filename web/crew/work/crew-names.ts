@@ -3,7 +3,7 @@ import { keptOnDevice } from './kept-on-device.ts'
 
 const MOST_NAMES = 12
 
-const names = keptOnDevice('crossarm.crew-names', z.array(z.string()))
+const names = keptOnDevice('crew-names', z.array(z.string()))
 const KEY = 'all'
 
 /** Names that signed on this device, the one that was added last at the end. */

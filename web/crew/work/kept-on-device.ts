@@ -1,4 +1,6 @@
 import type { z } from 'zod'
+import { type KeptKind, keepText, keptText } from '../../device/kept-values.ts'
+import { personHere } from '../../device/person.ts'
 import { shareValue, useShared } from '../../device/shared-value.ts'
 
 export interface KeptOnDevice<Value> {
@@ -9,53 +11,45 @@ export interface KeptOnDevice<Value> {
 }
 
 /**
- * Small things of one kind that outlive a reload and the closing of the browser, one entry of the
- * local storage each. Where the browser refuses to keep them they live as long as the page.
- *
- * @param storedAs first part of the name in the storage
+ * Small things of one kind that outlive a reload and the closing of the browser, until the person
+ * signs out; nobody else on the device sees them. Where the browser refuses to keep them they live
+ * as long as the page.
  */
-export function keptOnDevice<Value>(
-  storedAs: string,
-  schema: z.ZodType<Value>,
-): KeptOnDevice<Value> {
+export function keptOnDevice<Value>(kind: KeptKind, schema: z.ZodType<Value>): KeptOnDevice<Value> {
   const held = new Map<string, Value | null>()
   const changes = shareValue(0)
   const get = (key: string): Value | null => {
-    const known = held.get(key)
+    const personId = personHere.get()
+    if (personId === null) return null
+    const name = `${personId}:${key}`
+    const known = held.get(name)
     if (known !== undefined) return known
-    const read = readKept(`${storedAs}:${key}`, schema)
-    held.set(key, read)
+    const read = readKept(keptText(personId, kind, key), schema)
+    held.set(name, read)
     return read
   }
   return {
     get,
     keep: (key, value) => {
-      held.set(key, value)
-      writeKept(`${storedAs}:${key}`, value)
+      const personId = personHere.get()
+      if (personId === null) return
+      held.set(`${personId}:${key}`, value)
+      keepText(personId, kind, key, value === null ? null : JSON.stringify(value))
       changes.set(changes.get() + 1)
     },
     use: (key) => {
       useShared(changes)
+      useShared(personHere)
       return get(key)
     },
   }
 }
 
 /** What no longer fits its schema is let go. */
-function readKept<Value>(name: string, schema: z.ZodType<Value>): Value | null {
+function readKept<Value>(text: string | null, schema: z.ZodType<Value>): Value | null {
   try {
-    const text = window.localStorage.getItem(name)
     return text === null ? null : schema.parse(JSON.parse(text))
   } catch {
     return null
-  }
-}
-
-function writeKept(name: string, value: unknown): void {
-  try {
-    if (value === null) window.localStorage.removeItem(name)
-    else window.localStorage.setItem(name, JSON.stringify(value))
-  } catch {
-    // The storage is full or closed to pages: then it lives as long as this page.
   }
 }

@@ -8,7 +8,7 @@ import { keptOnDevice } from './kept-on-device.ts'
 import { shortened } from './step-words.ts'
 import { whyNotKept } from './why-not-kept.ts'
 
-const drafts = keptOnDevice('crossarm.remark-draft', z.string())
+const drafts = keptOnDevice('remark-draft', z.string())
 
 interface Props {
   readonly jobId: string

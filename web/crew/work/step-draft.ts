@@ -25,7 +25,7 @@ export const EMPTY_STEP_DRAFT: StepDraft = {
 }
 
 /** Drafts of steps, so that a reload in the middle of one loses nothing. */
-export const stepDrafts = keptOnDevice('crossarm.step-draft', StepDraft)
+export const stepDrafts = keptOnDevice('step-draft', StepDraft)
 
 export interface StepAddress {
   readonly jobId: string

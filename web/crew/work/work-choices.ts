@@ -8,7 +8,7 @@ const WorkChoices = z.object({
 })
 export type WorkChoices = z.infer<typeof WorkChoices>
 
-const choices = keptOnDevice('crossarm.work-choices', WorkChoices)
+const choices = keptOnDevice('work-choices', WorkChoices)
 const KEY = 'device'
 const AT_FIRST: WorkChoices = { hasSignals: false }
 
