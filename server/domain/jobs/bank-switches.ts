@@ -1,5 +1,11 @@
 import type { UnitAction } from './unit-action.ts'
-import { isBridged, isLineWhole, isThroughUnit, type UnitState } from './unit-state.ts'
+import {
+  isBridged,
+  isLineWhole,
+  isOffTheLine,
+  isThroughUnit,
+  type UnitState,
+} from './unit-state.ts'
 
 /** What must be so before something is done, and the sentence where it is not. */
 interface Rule {
@@ -49,8 +55,8 @@ const isOnGrounds = rule(
   ({ isGrounded }) => isGrounded,
   'No grounds are on its leads, and what is not grounded is not dead: test it dead and ground it first.',
 )
-const isOffTheLine = rule(
-  ({ isSourceClosed, isLoadClosed }) => !isSourceClosed && !isLoadClosed,
+const isOff = rule(
+  isOffTheLine,
   'The unit is still on the line: open its source and its load switch first.',
 )
 const isOffTheNeutral = rule(
@@ -132,7 +138,7 @@ const RULES: Readonly<Record<UnitAction, readonly Rule[]>> = {
   'open the neutral-side switch': [
     hasNeutralSwitch,
     already(({ neutralSide }) => neutralSide === 'open', 'The neutral-side switch is open'),
-    isOffTheLine,
+    isOff,
   ],
   'install the jumper': [
     already(({ isJumperOn }) => isJumperOn, 'The jumper is on'),
@@ -144,7 +150,7 @@ const RULES: Readonly<Record<UnitAction, readonly Rule[]>> = {
   ],
   'test dead and ground': [
     already(({ isGrounded }) => isGrounded, 'The grounds are on'),
-    isOffTheLine,
+    isOff,
     isOffTheNeutral,
     rule(
       isDriveDead,
@@ -152,10 +158,10 @@ const RULES: Readonly<Record<UnitAction, readonly Rule[]>> = {
     ),
   ],
   'remove the grounds': [already(({ isGrounded }) => !isGrounded, 'The grounds are off')],
-  'take the unit down': [isUp, isOffTheLine, isOffTheNeutral, isOnGrounds],
+  'take the unit down': [isUp, isOff, isOffTheNeutral, isOnGrounds],
   'set the unit': [
     already(({ isUp: up }) => up, 'The unit is up'),
-    isOffTheLine,
+    isOff,
     isOffTheNeutral,
     isOnGrounds,
   ],

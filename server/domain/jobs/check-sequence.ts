@@ -1,20 +1,24 @@
+import type { Regulator } from '../feeder/equipment.ts'
+import { type BankAtStart, bankAtStartOf } from './bank-at-start.ts'
 import { takeAction } from './bank-switches.ts'
 import type { JobKind } from './job-kind.ts'
 import { leftUnsafe } from './left-unsafe.ts'
 import { ORIGINS_NEEDED, SIGN_ORIGINS } from './neutral-proof.ts'
+import { sequenceForBank } from './sequence-for-bank.ts'
 import type { Asked, JudgeName, Step, StepSequence } from './step-sequence.ts'
-import type { UnitAction } from './unit-action.ts'
+import { NEUTRAL_SIDE_ACTIONS, type UnitAction } from './unit-action.ts'
 import { startOfUnit, type UnitState } from './unit-state.ts'
 
-/** Where a mistake would hurt at once; so nothing goes on before its reading is in. */
-const NEEDS_HOLD: readonly UnitAction[] = [
-  'prove neutral',
-  'make the tap drive inoperative',
-  'close the bypass',
-  'install the jumper',
-  'remove the jumper',
-  'test dead and ground',
-  'remove the grounds',
+/**
+ * Everything that switches, grounds or lifts is where a mistake would hurt at once, so nothing goes
+ * on before its reading is in. Opening source and load switch too: under load an arc is drawn where
+ * the bypass does not carry, and what comes next takes the blades to be open. These three only move
+ * the tap, of a unit that nothing bridges, and its neutral is proven before anything builds on it.
+ */
+const NEEDS_NO_HOLD: readonly UnitAction[] = [
+  'run to neutral',
+  'tap through raise and lower',
+  'restore the tap drive',
 ]
 
 /** What each rule for readings can judge. */
@@ -30,8 +34,9 @@ const KIND_FOR: Partial<Readonly<Record<JudgeName, readonly Asked['kind'][]>>> =
 
 /**
  * Faults of an order of steps, one sentence each; none where it may be used. Its actions are tried
- * at one unit by the rules of the switches, from how it stands at the start of each kind of job, and
- * once more without each step that may be left out.
+ * at one unit by the rules of the switches, from how it stands at the start of each kind of job: at
+ * a bank without a neutral-side switch and at one with it, and once more without each step that may
+ * be left out.
  */
 export function checkSequence(sequence: StepSequence): string[] {
   return [
@@ -39,8 +44,39 @@ export function checkSequence(sequence: StepSequence): string[] {
       (id) => `Two steps have the id “${id}”: every step needs its own.`,
     ),
     ...sequence.steps.flatMap(faultsOfStep),
+    ...faultsOfStart(sequence),
     ...sequence.forKinds.flatMap((kind) => faultsOfOrder(sequence, kind)),
   ]
+}
+
+/** How the bank of each kind of job may stand at its start; a kind that is left out has no say. */
+const STARTS: Partial<Readonly<Record<JobKind, readonly BankAtStart[]>>> = {
+  'set a bank': [],
+  'take a bank out of service': ['in service'],
+  'return a bank to service': ['bypassed'],
+  'change settings': ['in service'],
+}
+
+function faultsOfStart(sequence: StepSequence): string[] {
+  const { bankAtStart, forKinds } = sequence
+  const start = bankAtStartOf(sequence)
+  const others = forKinds.filter((kind) => kind !== 'set a bank')
+  const sets = others.length < forKinds.length
+  if (start !== null && sets && others.length > 0) {
+    return [
+      `Where a bank is set none stands at the start, and where one is to ${others[0]} one does: give “set a bank” an order of its own.`,
+    ]
+  }
+  if (sets && (bankAtStart || start === 'bypassed')) {
+    return [
+      `Where a bank is set none stands at the start: the order cannot begin with one ${start}.`,
+    ]
+  }
+  return forKinds.flatMap((kind) => {
+    const fitting = STARTS[kind]
+    if (start === null || !fitting || fitting.length === 0 || fitting.includes(start)) return []
+    return [`For “${kind}” the bank stands ${fitting.join(' or ')} at the start, not ${start}.`]
+  })
 }
 
 function faultsOfStep(step: Step): string[] {
@@ -49,6 +85,7 @@ function faultsOfStep(step: Step): string[] {
       (id) => `Step “${step.id}” asks twice under the id “${id}”.`,
     ),
     ...faultsOfHold(step),
+    ...faultsOfNeutralSide(step),
     ...step.asks.flatMap((asked) => faultsOfAsked(step, asked)),
     ...(step.action === 'prove neutral' ? faultsOfProof(step) : []),
   ]
@@ -62,10 +99,18 @@ function faultsOfHold({ id, action, asks, isHoldPoint, mayBeLeftOut }: Step): st
   if (isHoldPoint && mayBeLeftOut) {
     faults.push(`Hold point “${id}” may be left out: no hold point may.`)
   }
-  if (action && NEEDS_HOLD.includes(action) && !isHoldPoint) {
+  if (action && !NEEDS_NO_HOLD.includes(action) && !isHoldPoint) {
     faults.push(`Step “${id}” is to ${action}: it has to be a hold point.`)
   }
   return faults
+}
+
+function faultsOfNeutralSide({ id, action, onlyWith }: Step): string[] {
+  if (!action || !NEUTRAL_SIDE_ACTIONS.includes(action)) return []
+  if (onlyWith === 'a neutral-side switch') return []
+  return [
+    `Step “${id}” works a neutral-side switch, which not every bank has: say that it is only for a bank with one, and in the record which banks have it.`,
+  ]
 }
 
 function faultsOfAsked({ id }: Step, { id: askId, kind, judge }: Asked): string[] {
@@ -93,12 +138,33 @@ function faultsOfProof({ id, asks }: Step): string[] {
   return faults
 }
 
+const NEUTRAL_SIDES = [
+  { neutralSide: 'solid', at: '' },
+  { neutralSide: 'switched', at: ' at a bank with a neutral-side switch' },
+] as const
+
+/** A fault at every bank is told once. */
 function faultsOfOrder(sequence: StepSequence, kind: JobKind): string[] {
+  for (const { neutralSide, at } of NEUTRAL_SIDES) {
+    const faults = faultsForBank(sequence, kind, { neutralSide }, `For “${kind}”${at}`)
+    if (faults.length > 0) return faults
+  }
+  return []
+}
+
+function faultsForBank(
+  whole: StepSequence,
+  kind: JobKind,
+  bank: Pick<Regulator, 'neutralSide'>,
+  when: string,
+): string[] {
+  const sequence = sequenceForBank(whole, bank)
+  if (sequence.steps.length === 0) return [`${when}, no step is left.`]
   const acting = sequence.steps.filter(({ action }) => action)
   if (acting.length === 0) return []
-  const start = startOfUnit(kind, sequence)
-  const whole = faultsOfRun(kind, start, acting, `For “${kind}”`)
-  if (whole.length > 0) return whole
+  const start = startOfUnit(kind, sequence, bank)
+  const faults = faultsOfRun(kind, start, acting, when)
+  if (faults.length > 0) return faults
   return acting
     .filter(({ mayBeLeftOut }) => mayBeLeftOut)
     .flatMap((leftOut) =>
@@ -106,7 +172,7 @@ function faultsOfOrder(sequence: StepSequence, kind: JobKind): string[] {
         kind,
         start,
         acting.filter((step) => step !== leftOut),
-        `For “${kind}”, with step “${leftOut.id}” left out`,
+        `${when}, with step “${leftOut.id}” left out`,
       ),
     )
 }
@@ -125,7 +191,7 @@ function faultsOfRun(
     }
     state = outcome?.state ?? state
   }
-  return leftUnsafe(kind, state).map((what) => `${when}, at the end of the unit: ${what}.`)
+  return leftUnsafe(kind, state, start).map((what) => `${when}, at the end of the unit: ${what}.`)
 }
 
 function doubled(ids: readonly string[]): string[] {

@@ -13,8 +13,8 @@ const CURRENT_TOLERANCE_PCT = 30
 
 /** How the unit stands while it is read. */
 export interface ReadWhile {
-  /** Run to neutral: load volts are then source volts. */
-  readonly isAtNeutral: boolean
+  /** At neutral, or off the line with the line running past it: load volts are then source volts. */
+  readonly isSameBothSides: boolean
   /** A way past the unit is closed, and takes its share of the current. */
   readonly isBridged: boolean
 }
@@ -38,7 +38,7 @@ function expectedOf(
   while_: ReadWhile,
 ): number {
   if (judge === 'current as expected') return reading.amps
-  const isLoad = judge === 'load volts as expected' && !while_.isAtNeutral
+  const isLoad = judge === 'load volts as expected' && !while_.isSameBothSides
   const volts = isLoad ? reading.loadV : reading.sourceV
   if (isOn120(unit) && bank) return volts / bank.regulator.ptRatio
   return unit.toLowerCase() === 'kv' ? volts / 1000 : volts
@@ -50,32 +50,33 @@ function readingsOf(plan: JobPlan, phases: readonly Phase[]): ExpectedReading[] 
   )
 }
 
-/** The window over all cases of the plan, or null where the power flow expects nothing there. */
-export function expectedWindow(
-  plan: JobPlan,
-  judge: WindowJudge,
-  phases: readonly Phase[],
-  unit: string,
-  while_: ReadWhile,
-): Window | null {
-  const all = readingsOf(plan, phases).map((each) => expectedOf(plan, judge, each, unit, while_))
-  if (all.length === 0) return null
-  const isCurrent = judge === 'current as expected'
-  const tolerance = isCurrent ? CURRENT_TOLERANCE_PCT : VOLTS_TOLERANCE_PCT
-  const low = Math.min(...all) * (1 - tolerance / 100)
-  return {
-    low: isCurrent && while_.isBridged ? 0 : low,
-    high: Math.max(...all) * (1 + tolerance / 100),
-    basis: `${plan.expected.map(({ caseName }) => caseName).join(', ')}; ${tolerance} % either side`,
-  }
-}
-
-interface Outside {
+/** What is read, and where. */
+export interface WindowRead {
   readonly plan: JobPlan
   readonly judge: WindowJudge
   readonly phases: readonly Phase[]
   readonly unit: string
   readonly while: ReadWhile
+}
+
+/** The window over all cases of the plan, or null where the power flow expects nothing there. */
+export function expectedWindow(read: WindowRead): Window | null {
+  const { plan, judge, phases, unit } = read
+  const all = readingsOf(plan, phases).map((each) =>
+    expectedOf(plan, judge, each, unit, read.while),
+  )
+  if (all.length === 0) return null
+  const isCurrent = judge === 'current as expected'
+  const tolerance = isCurrent ? CURRENT_TOLERANCE_PCT : VOLTS_TOLERANCE_PCT
+  const low = Math.min(...all) * (1 - tolerance / 100)
+  return {
+    low: isCurrent && read.while.isBridged ? 0 : low,
+    high: Math.max(...all) * (1 + tolerance / 100),
+    basis: `${plan.expected.map(({ caseName }) => caseName).join(', ')}; ${tolerance} % either side`,
+  }
+}
+
+interface Outside extends WindowRead {
   readonly value: number
   readonly window: Window
 }
@@ -91,14 +92,14 @@ export function mistakesThatFit(outside: Outside): readonly MistakeSign[] {
 const FITS: Readonly<Record<MistakeSign['mistake'], (outside: Outside) => boolean>> = {
   'source and load leads swapped': (outside) =>
     outside.judge !== 'current as expected' &&
-    !outside.while.isAtNeutral &&
+    !outside.while.isSameBothSides &&
     (outside.judge === 'source volts as expected' || isAgainstTheTap(outside)),
   'polarity of one unit reversed': (outside) =>
     outside.judge === 'load volts as expected' && isAgainstTheTap(outside),
   // At neutral a wrong ratio shows only in what the control makes of the volts.
-  'wrong potential ratio': ({ judge, unit, while: { isAtNeutral } }) =>
+  'wrong potential ratio': ({ judge, unit, while: { isSameBothSides } }) =>
     judge !== 'current as expected' &&
-    (isOn120(unit) || (judge === 'load volts as expected' && !isAtNeutral)),
+    (isOn120(unit) || (judge === 'load volts as expected' && !isSameBothSides)),
   'phases rolled': isOfAnotherPhase,
 }
 
@@ -108,21 +109,21 @@ function isAgainstTheTap({
   phases,
   value,
   window,
-  while: { isAtNeutral },
+  while: { isSameBothSides },
 }: Outside): boolean {
-  if (isAtNeutral) return false
+  if (isSameBothSides) return false
   const isBelow = value < window.low
   return readingsOf(plan, phases).some(({ tap }) => (isBelow ? tap > 0 : tap < 0))
 }
 
 /** What was read would be right on another phase. */
 function isOfAnotherPhase(outside: Outside): boolean {
-  const { plan, judge, phases, unit, value } = outside
+  const { plan, phases, value } = outside
   const others = new Set(
     plan.expected.flatMap(({ readings }) => readings.map(({ phase }) => phase)),
   )
   return [...others]
     .filter((phase) => !phases.includes(phase))
-    .map((phase) => expectedWindow(plan, judge, [phase], unit, outside.while))
+    .map((phase) => expectedWindow({ ...outside, phases: [phase] }))
     .some((window) => window !== null && value >= window.low && value <= window.high)
 }

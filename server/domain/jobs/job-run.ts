@@ -1,7 +1,8 @@
 import type { ByPhase } from '#domain/electrical/solution.ts'
 import { PHASES } from '#domain/units/phases.ts'
 import type { JobEntry } from './job-entry.ts'
-import type { JobPlan } from './job-plan.ts'
+import type { JobKind } from './job-kind.ts'
+import type { JobPlan, PoleWork } from './job-plan.ts'
 import { leftUnsafe } from './left-unsafe.ts'
 import { afterStep, isOpen, type PoleRun, placeOf, type StepPlace, startPole } from './pole-run.ts'
 import { noSuchStep, stepInWords, stepRefusals } from './step-refusals.ts'
@@ -111,13 +112,19 @@ export function missingForEnd(run: JobRun): readonly string[] {
 const holdInWords = ({ step }: StepPlace) => (step.isHoldPoint ? ', a hold point' : '')
 
 /** An order of steps without actions says nothing of switches, so nothing is known of them. */
-function unsafeAt(plan: JobPlan, id: string, { work, states }: PoleRun): string[] {
+function unsafeAt(plan: JobPlan, id: string, { work, start, states }: PoleRun): string[] {
   if (!work.sequence.steps.some(({ action }) => action)) return []
   return PHASES.flatMap((phase) => {
     const state = states[phase]
-    const left = state ? leftUnsafe(plan.kind, state) : []
+    const left = state ? leftUnsafe(endOf(plan, work), state, start) : []
     return left.map((what) => `Pole ${id}, unit ${phase}: ${what}.`)
   })
+}
+
+/** An older order may tell in words alone that a unit comes down; its actions then end at the bypass. */
+function endOf({ kind }: JobPlan, { sequence }: PoleWork): JobKind {
+  const takesDown = sequence.steps.some(({ action }) => action === 'take the unit down')
+  return kind === 'remove a bank' && !takesDown ? 'take a bank out of service' : kind
 }
 
 /** Steps passed, left out ones among them, and all there are. */

@@ -32,10 +32,9 @@ export function judgeStep(
   const judged = judgeValues(step, values, at)
   const lastSign = judged.findLastIndex(({ judge }) => SIGN_ORIGINS[judge] !== undefined)
   const together = step.action === 'prove neutral' ? proofOf(step, values, at).words : ''
-  return judged.map(({ askId, judge, verdict, words }, index) => ({
-    askId,
-    verdict,
-    words: index === lastSign ? `${words} ${together}`.trim() : words,
-    isStop: stopsStep(step, { judge, verdict }),
+  return judged.map(({ judge, ...rest }, index) => ({
+    ...rest,
+    words: index === lastSign ? `${rest.words} ${together}`.trim() : rest.words,
+    isStop: stopsStep(step, { judge, verdict: rest.verdict }),
   }))
 }

@@ -1,12 +1,12 @@
-import { setsUnits } from './is-bank-kind.ts'
 import type { JobKind } from './job-kind.ts'
-import { isBridged, isThroughUnit, type UnitState } from './unit-state.ts'
+import { isBridged, isOffTheLine, isThroughUnit, type UnitState } from './unit-state.ts'
 
 interface Leftover {
   readonly isSo: (state: UnitState) => boolean
   readonly words: string
 }
 
+/** What no job leaves behind. */
 const LEFTOVERS: readonly Leftover[] = [
   { isSo: ({ isGrounded }) => isGrounded, words: 'grounds are still on' },
   {
@@ -28,10 +28,64 @@ const LEFTOVERS: readonly Leftover[] = [
   },
 ]
 
-/** How a unit must not be left when the crew says that the work is done; empty where it may be. */
-export function leftUnsafe(kind: JobKind, state: UnitState): string[] {
-  const left = LEFTOVERS.filter(({ isSo }) => isSo(state)).map(({ words }) => words)
-  if (setsUnits(kind) && !isThroughUnit(state)) return [...left, 'it does not carry the line']
-  const isToGo = kind === 'remove a bank'
-  return isToGo && isThroughUnit(state) ? [...left, 'it still carries the line'] : left
+const IN_SERVICE: readonly Leftover[] = [
+  { isSo: (state) => !isThroughUnit(state), words: 'it does not carry the line' },
+]
+
+const STILL_CARRIES: Leftover = { isSo: isThroughUnit, words: 'it still carries the line' }
+
+/** As the next crew takes it to hang there; see `unit-state.ts`. */
+const BYPASSED: readonly Leftover[] = [
+  STILL_CARRIES,
+  { isSo: ({ isUp }) => !isUp, words: 'no unit hangs there' },
+  { isSo: ({ isBypassClosed }) => !isBypassClosed, words: 'its bypass is not closed' },
+  {
+    isSo: (state) => isOffTheLine(state) && state.neutralSide === 'closed',
+    words: 'its neutral-side switch is still closed',
+  },
+  {
+    isSo: ({ isDriveOperative }) => isDriveOperative,
+    words: 'its tap drive is not made inoperative',
+  },
+]
+
+const OFF_THE_POLE: readonly Leftover[] = [
+  STILL_CARRIES,
+  { isSo: (state) => state.isUp && !isThroughUnit(state), words: 'it still hangs there' },
+]
+
+/** What the end of each kind of job asks for; `as found` where the job is on no bank. */
+const ENDS: Readonly<Record<JobKind, readonly Leftover[] | 'as found'>> = {
+  'set a bank': IN_SERVICE,
+  'change out a bank': IN_SERVICE,
+  'change settings': IN_SERVICE,
+  'return a bank to service': IN_SERVICE,
+  'take a bank out of service': BYPASSED,
+  'remove a bank': OFF_THE_POLE,
+  'retrofit round': 'as found',
+  inspection: 'as found',
 }
+
+const STANDING = [
+  'isUp',
+  'isSourceClosed',
+  'isLoadClosed',
+  'neutralSide',
+  'isBypassClosed',
+] as const satisfies readonly (keyof UnitState)[]
+
+/**
+ * How a unit must not be left when the crew says that the work is done; empty where it may be.
+ *
+ * @param start how it stood before the first step
+ */
+export function leftUnsafe(kind: JobKind, state: UnitState, start: UnitState): string[] {
+  const end = ENDS[kind]
+  const asked = end === 'as found' ? [asFound(start)] : end
+  return [...LEFTOVERS, ...asked].filter(({ isSo }) => isSo(state)).map(({ words }) => words)
+}
+
+const asFound = (start: UnitState): Leftover => ({
+  isSo: (state) => STANDING.some((part) => state[part] !== start[part]),
+  words: 'it does not stand as it was found, and no job of this kind says so in the record',
+})

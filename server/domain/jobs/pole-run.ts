@@ -1,9 +1,10 @@
 import type { ByPhase } from '#domain/electrical/solution.ts'
 import { PHASES, type Phase } from '#domain/units/phases.ts'
+import type { Regulator } from '../feeder/equipment.ts'
 import { takeAction } from './bank-switches.ts'
 import type { JobEntry, StepDone, StepLeftOut } from './job-entry.ts'
 import type { JobPlan, PoleWork } from './job-plan.ts'
-import type { ReadAt } from './judge-asked.ts'
+import type { ReadAt } from './read-at.ts'
 import type { Step } from './step-sequence.ts'
 import type { UnitAction } from './unit-action.ts'
 import { startOfUnit, type UnitState } from './unit-state.ts'
@@ -19,27 +20,29 @@ export interface StepPlace {
 /** How far the work at one pole is. */
 export interface PoleRun {
   readonly work: PoleWork
+  /** Each of its units before the first step. */
+  readonly start: UnitState
   /** In the order of the sequence; a step for each unit stands there once for each. */
   readonly places: readonly StepPlace[]
   readonly states: ByPhase<UnitState>
 }
 
-/** Phases that have a unit at the pole, before the work or after it. */
-function unitsAt(plan: JobPlan, pole: string): Phase[] {
-  const banks = [plan.bank?.regulator, plan.bank?.standing].filter((bank) => bank?.pole === pole)
-  return PHASES.filter((phase) => banks.some((bank) => bank?.phases.includes(phase)))
+/** Banks at the pole, before the work and after it. */
+function banksAt({ bank }: JobPlan, pole: string): Regulator[] {
+  return [bank?.standing ?? [], bank?.regulator ?? []].flat().filter((each) => each.pole === pole)
 }
 
 export function startPole(plan: JobPlan, work: PoleWork): PoleRun {
-  const phases = unitsAt(plan, work.pole)
-  const start = startOfUnit(plan.kind, work.sequence)
+  const banks = banksAt(plan, work.pole)
+  const phases = PHASES.filter((phase) => banks.some((bank) => bank.phases.includes(phase)))
+  const start = startOfUnit(plan.kind, work.sequence, banks[0])
   const places = work.sequence.steps.flatMap((step): StepPlace[] =>
     step.each === 'once'
       ? [{ step, status: 'waiting' }]
       : phases.map((phase) => ({ step, phase, status: 'waiting' })),
   )
   const states = Object.fromEntries(phases.map((phase) => [phase, start]))
-  return { work, places: withNext(places), states }
+  return { work, start, places: withNext(places), states }
 }
 
 export const isOpen = ({ status }: StepPlace) => status === 'next' || status === 'waiting'

@@ -4,11 +4,13 @@ import { bypassInWords } from './bypass-current.ts'
 import { cutTo } from './cut-to.ts'
 import type { ReadValue, StepDone, StepLeftOut } from './job-entry.ts'
 import type { JobPlan } from './job-plan.ts'
-import { type AskedVerdict, isGiven, judgeValues, proofOf } from './judge-asked.ts'
+import { type AskedVerdict, judgeValues, proofOf } from './judge-asked.ts'
 import { isOpen, type PoleRun, phasesOf, readAt, type StepPlace } from './pole-run.ts'
+import { isGiven } from './read-at.ts'
 import type { Asked, Step } from './step-sequence.ts'
 import { stopsStep } from './stops-step.ts'
 import type { UnitAction } from './unit-action.ts'
+import { inFull } from './verdict.ts'
 
 const MOST_LETTERS = 80
 
@@ -78,7 +80,7 @@ function doneRefusals(plan: JobPlan, pole: PoleRun, place: StepPlace, entry: Ste
   const proof = step.action === 'prove neutral' ? proofOf(step, entry.values, at) : null
   return [
     ...valueRefusals(step, entry.values),
-    ...verdicts.filter((verdict) => stopsStep(step, verdict)).map(({ words }) => words),
+    ...verdicts.filter((verdict) => stopsStep(step, verdict)).map(inFull),
     ...(proof && !proof.isProven ? [proof.words] : []),
     ...(proof && at.phases.length > 1 ? [ONE_PROOF_FOR_MANY] : []),
     ...remarkRefusals(step, verdicts, entry.remark),

@@ -24,3 +24,8 @@ export const UNIT_ACTIONS = [
   'set the unit',
 ] as const
 export type UnitAction = (typeof UNIT_ACTIONS)[number]
+
+export const NEUTRAL_SIDE_ACTIONS: readonly UnitAction[] = [
+  'close the neutral-side switch',
+  'open the neutral-side switch',
+]

@@ -1,6 +1,8 @@
+import type { Regulator } from '../feeder/equipment.ts'
+import { bankAtStartOf } from './bank-at-start.ts'
 import type { JobKind } from './job-kind.ts'
 import type { StepSequence } from './step-sequence.ts'
-import type { UnitAction } from './unit-action.ts'
+import { NEUTRAL_SIDE_ACTIONS } from './unit-action.ts'
 
 /** How one unit of a bank and the switches around it stand, as far as the record says. */
 export interface UnitState {
@@ -26,6 +28,11 @@ export interface UnitState {
 /** The line runs through the unit. */
 export function isThroughUnit(state: UnitState): boolean {
   return state.isUp && state.isSourceClosed && state.isLoadClosed
+}
+
+/** Source and load switch are open. */
+export function isOffTheLine({ isSourceClosed, isLoadClosed }: UnitState): boolean {
+  return !isSourceClosed && !isLoadClosed
 }
 
 /** Something lies across the series winding: off neutral that is a short circuit. */
@@ -56,7 +63,10 @@ export const IN_SERVICE: UnitState = {
   isGrounded: false,
 }
 
-/** Hangs in its place without voltage; the line runs past it. */
+/**
+ * Hangs in its place off the line, which runs past it. Nobody knows the tap, and the drive counts as
+ * operative until it is made inoperative: what others left weeks ago is no proof. Grounds are off.
+ */
 export const UNDER_BYPASS: UnitState = {
   ...IN_SERVICE,
   isSourceClosed: false,
@@ -68,35 +78,41 @@ export const UNDER_BYPASS: UnitState = {
 /** No unit hangs there; the line runs straight on. */
 export const NOT_YET_SET: UnitState = { ...UNDER_BYPASS, isUp: false, isDriveOperative: false }
 
-const LINE_SWITCHES: readonly UnitAction[] = [
-  'close the source switch',
-  'open the source switch',
-  'close the load switch',
-  'open the load switch',
-]
-
 /**
- * How a unit stands before the first step. A bank that is to be set is not there yet, every other
- * one runs in service; only an order of steps that begins by closing the switches of a unit that
- * hangs there takes it to be out of service.
+ * How a unit stands before the first step. A bank that is to be set is not there yet; every other
+ * one stands as the order of steps takes it to.
+ *
+ * @param bank of the job, for the switch that it has at its neutral side
  */
-export function startOfUnit(kind: JobKind, sequence: StepSequence): UnitState {
-  const actions = sequence.steps.flatMap(({ action }) => action ?? [])
-  const base = startBase(kind, actions)
-  const hasNeutralSwitch = actions.some(
-    (action) =>
-      action === 'close the neutral-side switch' || action === 'open the neutral-side switch',
-  )
-  return hasNeutralSwitch ? base : { ...base, neutralSide: 'solid' }
+export function startOfUnit(
+  kind: JobKind,
+  sequence: StepSequence,
+  bank?: Pick<Regulator, 'neutralSide'>,
+): UnitState {
+  const base = startBase(kind, sequence)
+  return { ...base, neutralSide: neutralSideOf(base, sequence, bank) }
 }
 
-function startBase(kind: JobKind, actions: readonly UnitAction[]): UnitState {
-  const first = actions.find(
-    (action) =>
-      LINE_SWITCHES.includes(action) ||
-      action === 'set the unit' ||
-      action === 'take the unit down',
-  )
-  if (first === 'close the source switch' || first === 'close the load switch') return UNDER_BYPASS
-  return kind === 'set a bank' ? NOT_YET_SET : IN_SERVICE
+function startBase(kind: JobKind, sequence: StepSequence): UnitState {
+  const start = bankAtStartOf(sequence)
+  // Older orders for setting a bank may begin at units that hang there already.
+  const isOlder = sequence.bankAtStart === undefined
+  if (kind === 'set a bank' && !(isOlder && start === 'bypassed')) return NOT_YET_SET
+  return start === 'bypassed' ? UNDER_BYPASS : IN_SERVICE
+}
+
+/**
+ * An order that works the switch begins with it as it stands. One that does not leaves it closed in
+ * a unit in service, which is as good as solid; at a unit off the line it may be open.
+ */
+function neutralSideOf(
+  base: UnitState,
+  { steps }: StepSequence,
+  bank: Pick<Regulator, 'neutralSide'> | undefined,
+): UnitState['neutralSide'] {
+  if (steps.some(({ action }) => action && NEUTRAL_SIDE_ACTIONS.includes(action))) {
+    return base.neutralSide
+  }
+  const isSwitched = bank?.neutralSide === 'switched'
+  return isSwitched && base.neutralSide === 'open' ? 'open' : 'solid'
 }

@@ -246,7 +246,7 @@ describe('what is recorded already', () => {
 })
 
 describe('before the first step', () => {
-  const sequence = (...actions: readonly UnitAction[]) =>
+  const sequence = (actions: readonly UnitAction[], more: Partial<StepSequence> = {}) =>
     StepSequence.parse({
       id: 's',
       name: 's',
@@ -256,26 +256,54 @@ describe('before the first step', () => {
         { id: 'start', text: 'Start' },
         ...actions.map((action, index) => ({ id: `s${index}`, text: action, action })),
       ],
+      ...more,
     })
+  const bypassedOrder = (...actions: readonly UnitAction[]) =>
+    sequence(actions, { bankAtStart: 'bypassed' })
+  const SOLID = { neutralSide: 'solid' } as const
+  const SWITCHED = { neutralSide: 'switched' } as const
 
   it('a new bank is not there yet and the line runs straight on', () => {
-    const start = startOfUnit('set a bank', sequence('test dead and ground', 'set the unit'))
-    expect(start).toEqual({ ...NOT_YET_SET, neutralSide: 'solid' })
+    const start = startOfUnit('set a bank', sequence(['test dead and ground', 'set the unit']))
+    expect(start).toEqual({ ...NOT_YET_SET, ...SOLID })
+    expect(startOfUnit('set a bank', bypassedOrder('close the source switch')).isUp).toBe(false)
   })
 
   it('a standing bank is in service at a tap that nobody knows', () => {
-    const start = startOfUnit(
-      'remove a bank',
-      sequence('run to neutral', 'open the neutral-side switch'),
-    )
-    expect(start).toEqual(IN_SERVICE)
+    const order = sequence(['run to neutral', 'open the neutral-side switch'])
+    expect(startOfUnit('remove a bank', order)).toEqual(IN_SERVICE)
   })
 
-  it('a bank that is to be returned to service stands under bypass, its neutral unproven', () => {
-    const start = startOfUnit(
-      'inspection',
-      sequence('close the neutral-side switch', 'close the source switch'),
-    )
-    expect(start).toEqual(UNDER_BYPASS)
+  it('a bank that hangs bypassed is off the line, where the order begins with it so', () => {
+    const start = startOfUnit('remove a bank', bypassedOrder('take the unit down'))
+    expect(start).toEqual({ ...UNDER_BYPASS, ...SOLID })
+    expect(start).toMatchObject({ tap: 'unknown', isDriveOperative: true, isGrounded: false })
+  })
+
+  it('stands as the order says, whatever switch it begins with', () => {
+    const order = { bankAtStart: 'in service' } as const
+    expect(startOfUnit('inspection', sequence(['close the source switch'], order))).toEqual({
+      ...IN_SERVICE,
+      ...SOLID,
+    })
+  })
+
+  it('stands as the first switch tells where an older order does not say it', () => {
+    const back: readonly UnitAction[] = ['close the neutral-side switch', 'close the source switch']
+    for (const kind of ['inspection', 'change out a bank', 'set a bank'] as const) {
+      expect(startOfUnit(kind, sequence(back))).toEqual(UNDER_BYPASS)
+    }
+    expect(
+      startOfUnit('inspection', sequence(['close the bypass', 'open the load switch'])),
+    ).toEqual({ ...IN_SERVICE, ...SOLID })
+  })
+
+  it('a neutral-side switch that the order does not work is closed in service, and open off the line', () => {
+    const plain: readonly UnitAction[] = ['run to neutral']
+    const start = (order: StepSequence) => startOfUnit('remove a bank', order, SWITCHED).neutralSide
+    expect(start(sequence(plain))).toBe('solid')
+    expect(start(bypassedOrder(...plain))).toBe('open')
+    expect(startOfUnit('set a bank', sequence(plain), SWITCHED).neutralSide).toBe('open')
+    expect(startOfUnit('set a bank', sequence(plain), SOLID).neutralSide).toBe('solid')
   })
 })

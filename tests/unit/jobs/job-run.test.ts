@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { JobEntry, StepDone } from '#domain/jobs/job-entry.ts'
+import type { JobKind } from '#domain/jobs/job-kind.ts'
 import {
   type JobRun,
   missingForEnd,
@@ -12,11 +13,14 @@ import {
   unitStatesAt,
 } from '#domain/jobs/job-run.ts'
 import type { Step } from '#domain/jobs/step-sequence.ts'
+import type { UnitAction } from '#domain/jobs/unit-action.ts'
+import { IN_SERVICE, UNDER_BYPASS } from '#domain/jobs/unit-state.ts'
 import {
   AT_NEUTRAL,
   CHANGE_OUT_STEPS,
   done,
   machinePlan,
+  rightValues,
   SIGN_ASKS,
   step,
   workUntil,
@@ -352,6 +356,87 @@ describe('a plan', () => {
   it('that names a pole twice is a mistake of the program', () => {
     const { poles, ...rest } = machinePlan()
     expect(() => startRun({ ...rest, poles: [...poles, ...poles] })).toThrow('each pole once')
+  })
+})
+
+/** As plans were frozen before orders and banks said how a bank stands and what its neutral side is. */
+describe('a plan from before', () => {
+  const act = (action: UnitAction, id: string = action) =>
+    step(id.replaceAll(' ', '-'), { action, each: 'unit' })
+  const neutralSide = (stands: 'open' | 'closed') =>
+    step(`neutral-side-${stands}`, {
+      each: 'unit',
+      asks: [
+        {
+          ...{ id: 'neutral-side', what: 'Neutral-side switch', kind: 'choice', isNeeded: true },
+          options: [`fully ${stands}`, 'none fitted: SL is solidly on the neutral'],
+        },
+      ],
+    })
+  const proof = (id: string) =>
+    step(id, { action: 'prove neutral', each: 'unit', asks: [...SIGN_ASKS] })
+  const OUT = [
+    act('run to neutral'),
+    proof('proof'),
+    act('make the tap drive inoperative'),
+    act('close the bypass'),
+    act('open the load switch'),
+    act('open the source switch'),
+    neutralSide('open'),
+  ]
+  const BACK = [
+    neutralSide('closed'),
+    act('close the source switch'),
+    act('restore the tap drive'),
+    act('run to neutral', 'again'),
+    proof('proof-again'),
+    act('make the tap drive inoperative', 'drive-again'),
+    act('close the load switch'),
+    act('open the bypass'),
+    act('restore the tap drive', 'automatic'),
+  ]
+
+  /** Every entry right, the choice as the unit was. */
+  function worked(kind: JobKind, steps: readonly Step[]): JobRun {
+    let run = startRun(machinePlan(steps, { kind, phases: 'A' }))
+    for (let place = nextPlace(run, 'P2'); place; place = nextPlace(run, 'P2')) {
+      const asked = place.step.asks[0]
+      const values =
+        asked?.kind === 'choice' ? { [asked.id]: asked.options[1]! } : rightValues(place.step)
+      const entry = done(`e${run.entries.length}`, place.step.id, {
+        ...{ phase: 'A', values, remark: 'Read from bushing to bushing.' },
+      })
+      run = offered(run, entry)
+    }
+    return run
+  }
+
+  it('begins with its bank in service, the neutral side solid where no step works its switch', () => {
+    const run = startRun(machinePlan(OUT, { kind: 'remove a bank', phases: 'A' }))
+    expect(unitStatesAt(run, 'P2').A).toEqual({ ...IN_SERVICE, neutralSide: 'solid' })
+  })
+
+  it('takes a bank off the line for its removal, with the way down told in words alone', () => {
+    const run = worked('remove a bank', [...OUT, step('take-down', { each: 'unit' })])
+    expect(missingForEnd(run)).toEqual([])
+    expect(unitStatesAt(run, 'P2').A).toMatchObject({ isUp: true, isBypassClosed: true })
+  })
+
+  it.each(['set a bank', 'change out a bank'] as const)(
+    'returns units that hang there already, to %s',
+    (kind) => {
+      const start = startRun(machinePlan(BACK, { kind, phases: 'A' }))
+      expect(unitStatesAt(start, 'P2').A).toEqual({ ...UNDER_BYPASS, neutralSide: 'solid' })
+      const run = worked(kind, BACK)
+      expect(missingForEnd(run)).toEqual([])
+      expect(unitStatesAt(run, 'P2').A).toMatchObject({ isLoadClosed: true, isBypassClosed: false })
+    },
+  )
+
+  it('folds whole, out and back, to a unit in service', () => {
+    const run = worked('change out a bank', [...OUT, ...BACK])
+    expect(missingForEnd(run)).toEqual([])
+    expect(runOf(run.plan, run.entries)).toEqual({ run, refused: [] })
   })
 })
 

@@ -3,7 +3,8 @@ import type { ReadValue } from '#domain/jobs/job-entry.ts'
 import type { ExpectedReading, JobPlan, MistakeSign } from '#domain/jobs/job-plan.ts'
 import { type JobRun, startRun } from '#domain/jobs/job-run.ts'
 import { judgeStep } from '#domain/jobs/judge-reading.ts'
-import type { JudgeName } from '#domain/jobs/step-sequence.ts'
+import type { JudgeName, Step } from '#domain/jobs/step-sequence.ts'
+import { inFull } from '#domain/jobs/verdict.ts'
 import type { Phase } from '#domain/units/phases.ts'
 import { CHANGE_OUT_STEPS, machinePlan, step, workUntil } from './machine-plan.ts'
 
@@ -73,31 +74,20 @@ function judge(
   return verdict
 }
 
+const told = (...read: Parameters<typeof judge>) => inFull(judge(...read))
+
 describe('volts', () => {
   it('inside the window over the cases are good', () => {
     for (const value of [6900, 7000, 7150, 6900 * 0.98]) {
       expect(judge('source volts as expected', value).verdict).toBe('good')
     }
-    expect(judge('source volts as expected', 7000).words).toContain(
-      'Peak, Light; 2.5 % either side',
-    )
+    expect(told('source volts as expected', 7000)).toContain('Peak, Light; 2.5 % either side')
   })
 
   it('outside of it are doubtful, and the window is said', () => {
     const { verdict, words } = judge('source volts as expected', 6500)
     expect(verdict).toBe('doubtful')
     expect(words).toContain('6500 V is below the expected 6728 to 7329 V')
-  })
-
-  it('outside of it say that a standing bank still has its old settings', () => {
-    const old = /until then the old settings may read otherwise/
-    expect(judge('load volts as expected', 6500).words).toMatch(old)
-    const newBank = machinePlan(CHANGE_OUT_STEPS, {
-      kind: 'set a bank',
-      more: { expected: EXPECTED },
-    })
-    const { words } = judge('load volts as expected', 6500, { run: startRun(newBank) })
-    expect(words).not.toMatch(old)
   })
 
   it('are compared in the unit that they are read in', () => {
@@ -137,6 +127,95 @@ describe('volts on 120', () => {
   })
 })
 
+describe('what is read before anything is changed', () => {
+  const FOUND: JobPlan['expected'] = [
+    { caseId: 'peak', caseName: 'Peak', readings: [reading('A', [6900, 6900, 104], 0)] },
+  ]
+  const found = step('found', {
+    each: 'unit',
+    readsAsFound: true,
+    asks: ['source volts as expected', 'load volts as expected'].map((judge, index) => ({
+      ...{ id: `v${index}`, what: 'Volts', kind: 'number', unit: 'V', isNeeded: true },
+      judge,
+    })) as Step['asks'],
+  })
+  const after = { ...found, readsAsFound: false }
+  const otherwise = /until then it may read otherwise/
+  const verdictOf = (run: JobRun, one: Step, values: Record<string, ReadValue>) =>
+    judgeStep(run, 'P2', one, 'A', values)[0]!
+
+  const withFound = startRun({ ...plan, expectedFound: FOUND })
+
+  it('is held against the bank as it stands, and what is read after it against the bank to stand', () => {
+    expect(verdictOf(withFound, found, { v1: 6900 }).verdict).toBe('good')
+    expect(verdictOf(withFound, after, { v1: 6900 }).verdict).toBe('doubtful')
+    expect(verdictOf(withFound, after, { v1: 7240 }).verdict).toBe('good')
+    expect(verdictOf(withFound, found, { v1: 7240 }).verdict).toBe('doubtful')
+  })
+
+  it('names no mistake, since nothing was done yet', () => {
+    expect(inFull(verdictOf(withFound, after, { v1: 6600 }))).toContain('It would fit')
+    expect(inFull(verdictOf(withFound, found, { v1: 6600 }))).not.toContain('It would fit')
+  })
+
+  it('says that it was worked out for the bank to stand only where the plan knows no better', () => {
+    expect(inFull(verdictOf(inService, found, { v1: 6500 }))).toMatch(otherwise)
+    expect(inFull(verdictOf(inService, after, { v1: 6500 }))).not.toMatch(otherwise)
+    expect(inFull(verdictOf(withFound, found, { v1: 6500 }))).not.toMatch(otherwise)
+  })
+
+  it('in an older order is held against the plan, with that word, where the bank is changed', () => {
+    expect(told('load volts as expected', 6500)).toMatch(otherwise)
+    const newBank = machinePlan(CHANGE_OUT_STEPS, {
+      kind: 'set a bank',
+      more: { expected: EXPECTED },
+    })
+    const run = startRun(newBank)
+    expect(told('load volts as expected', 6500, { run })).not.toMatch(otherwise)
+  })
+
+  it('at a control is read by the ratio of the bank that stands', () => {
+    const bank = plan.bank!
+    const run = startRun({
+      ...plan,
+      expectedFound: FOUND,
+      bank: { ...bank, standing: { ...bank.regulator, ptRatio: 63.5 } },
+    })
+    const on120 = { ...found, asks: found.asks.map((asked) => ({ ...asked, unit: 'V on 120' })) }
+    // 6900 V over 63.5 is 108.7 V, and over 60 it is 115 V.
+    expect(verdictOf(run, on120 as Step, { v1: 108.7 }).verdict).toBe('good')
+    expect(verdictOf(run, on120 as Step, { v1: 115 }).verdict).toBe('doubtful')
+  })
+
+  it('is alike on both sides of a bank that hangs bypassed, whatever tap it was worked out for', () => {
+    const run = startRun(
+      machinePlan(CHANGE_OUT_STEPS, { bankAtStart: 'bypassed', more: { expected: EXPECTED } }),
+    )
+    for (const id of ['v0', 'v1']) {
+      expect(verdictOf(run, found, { [id]: 6900 }).verdict).toBe('good')
+      expect(verdictOf(run, found, { [id]: 7150 }).verdict).toBe('good')
+    }
+    expect(verdictOf(run, found, { v1: 7500 }).verdict).toBe('doubtful')
+  })
+})
+
+describe('the words of a verdict', () => {
+  it('are one short sentence, and the rest is told apart', () => {
+    const { words, more } = judge('load volts as expected', 6600)
+    expect(words).toBe('6600 V is below the expected 7059 to 7426 V.')
+    expect(more?.some((sentence) => sentence.startsWith('It would fit'))).toBe(true)
+    expect(more).toContain('Look before going on, and say in the remark what it was.')
+  })
+
+  it('say the whole where the reading stops the step', () => {
+    const one = step('look', {
+      isHoldPoint: true,
+      asks: [{ id: 'y', what: 'Open', kind: 'yes or no', isNeeded: true, judge: 'must be yes' }],
+    })
+    expect(judgeStep(inService, 'P2', one, undefined, { y: false })[0]?.more).toBeUndefined()
+  })
+})
+
 describe('current', () => {
   it('goes with the load between the cases', () => {
     expect(judge('current as expected', 60, { unit: 'A' }).verdict).toBe('good')
@@ -151,7 +230,7 @@ describe('current', () => {
 
 describe('a doubtful reading', () => {
   it('low on the load side of a unit that should raise fits swapped leads and a reversed polarity', () => {
-    const { words } = judge('load volts as expected', 6600)
+    const words = told('load volts as expected', 6600)
     expect(words).toContain(
       'source and load leads swapped at unit A: Load volts fall as it raises.',
     )
@@ -161,19 +240,19 @@ describe('a doubtful reading', () => {
   })
 
   it('high there fits neither of the two', () => {
-    const { words } = judge('load volts as expected', 8100)
+    const words = told('load volts as expected', 8100)
     expect(words).not.toContain('swapped')
     expect(words).not.toContain('polarity')
     expect(words).toContain('wrong potential ratio')
   })
 
   it('that is right for the neighbour fits rolled phases', () => {
-    expect(judge('source volts as expected', 7620).words).toContain('phases rolled')
-    expect(judge('source volts as expected', 6000).words).not.toContain('phases rolled')
+    expect(told('source volts as expected', 7620)).toContain('phases rolled')
+    expect(told('source volts as expected', 6000)).not.toContain('phases rolled')
   })
 
   it('at neutral shows neither leads nor polarity', () => {
-    const { words } = judge('load volts as expected', 6000, { run: atNeutral })
+    const words = told('load volts as expected', 6000, { run: atNeutral })
     expect(words).not.toContain('swapped')
     expect(words).not.toContain('polarity')
     expect(words).not.toContain('ratio')
@@ -181,7 +260,7 @@ describe('a doubtful reading', () => {
 
   it('of the control at neutral still fits a wrong ratio', () => {
     const read = { run: atNeutral, unit: 'V on 120' }
-    expect(judge('load volts as expected', 100, read).words).toContain('wrong potential ratio')
+    expect(told('load volts as expected', 100, read)).toContain('wrong potential ratio')
   })
 })
 
@@ -196,7 +275,7 @@ describe('the torque of shear-head fasteners', () => {
 
   it('outside of it is doubtful, since the marking on the connector governs', () => {
     expect([40, 74, 86].map((value) => torque(value))).toEqual(['doubtful', 'doubtful', 'doubtful'])
-    expect(judge('torque of shear-head fasteners', 40).words).toContain('marking')
+    expect(told('torque of shear-head fasteners', 40)).toContain('marking')
   })
 
   it('of nothing is no torque', () => {

@@ -1,8 +1,10 @@
+import type { Regulator } from '#domain/feeder/equipment.ts'
 import type { JobEntry, ReadValue, StepDone } from '#domain/jobs/job-entry.ts'
 import type { JobKind } from '#domain/jobs/job-kind.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import { type JobRun, nextPlace, offerEntry } from '#domain/jobs/job-run.ts'
-import { type Asked, Step } from '#domain/jobs/step-sequence.ts'
+import { sequenceForBank } from '#domain/jobs/sequence-for-bank.ts'
+import { type Asked, Step, type StepSequence } from '#domain/jobs/step-sequence.ts'
 import type { UnitAction } from '#domain/jobs/unit-action.ts'
 import type { Phase, PhaseSet } from '#domain/units/phases.ts'
 import { SAMPLE_BANK } from './sample-bank.ts'
@@ -94,15 +96,25 @@ export const CHANGE_OUT_STEPS: readonly Step[] = [
 interface PlanChoices {
   readonly kind?: JobKind
   readonly phases?: PhaseSet
+  /** Of the order and of the bank; left out, as orders and banks were kept before they said it. */
+  readonly bankAtStart?: StepSequence['bankAtStart']
+  readonly neutralSide?: Regulator['neutralSide']
   readonly more?: Partial<JobPlan>
 }
 
 /** A job at pole P2, where a bank of 7200 V stands. */
 export function machinePlan(
   steps: readonly Step[] = CHANGE_OUT_STEPS,
-  { kind = 'change out a bank', phases = 'ABC', more = {} }: PlanChoices = {},
+  {
+    kind = 'change out a bank',
+    phases = 'ABC',
+    bankAtStart,
+    neutralSide,
+    more = {},
+  }: PlanChoices = {},
 ): JobPlan {
-  const regulator = { ...SAMPLE_BANK, phases }
+  const regulator = { ...SAMPLE_BANK, phases, ...(neutralSide && { neutralSide }) }
+  const standing = { ...regulator, ...(bankAtStart === 'bypassed' && { state: bankAtStart }) }
   return {
     kind,
     poles: [
@@ -111,13 +123,16 @@ export function machinePlan(
         measures: [],
         openPairs: 0,
         openPairsAfter: 0,
-        sequence: { id: 'tests', name: 'Tests', forKinds: [kind], source: '', steps: [...steps] },
+        sequence: {
+          ...{ id: 'tests', name: 'Tests', forKinds: [kind], source: '', steps: [...steps] },
+          ...(bankAtStart && { bankAtStart }),
+        },
         sequenceVersion: 0,
       },
     ],
     bank: {
       regulator,
-      ...(kind === 'set a bank' ? {} : { standing: regulator }),
+      ...(kind === 'set a bank' ? {} : { standing }),
       neutralV: NEUTRAL_V,
       loopOhm: 0.05,
     },
@@ -129,6 +144,16 @@ export function machinePlan(
     notes: [],
     ...more,
   }
+}
+
+/** A job by one of the orders of steps, as it is frozen for a bank with or without the switch. */
+export function planBy(
+  sequence: StepSequence,
+  kind: JobKind,
+  { neutralSide = 'solid', ...more }: Omit<PlanChoices, 'kind' | 'bankAtStart'> = {},
+): JobPlan {
+  const { bankAtStart, steps } = sequenceForBank(sequence, { neutralSide })
+  return machinePlan(steps, { ...more, kind, bankAtStart, neutralSide })
 }
 
 /** An entry as a careful crew makes it. */

@@ -109,7 +109,9 @@ describe('steps for each unit', () => {
 
 describe('a bank that is to go', () => {
   it('is not gone while the line runs through it', () => {
-    expect(leftUnsafe('remove a bank', IN_SERVICE)).toContain('it still carries the line')
-    expect(leftUnsafe('inspection', IN_SERVICE)).toEqual([])
+    expect(leftUnsafe('remove a bank', IN_SERVICE, IN_SERVICE)).toContain(
+      'it still carries the line',
+    )
+    expect(leftUnsafe('inspection', IN_SERVICE, IN_SERVICE)).toEqual([])
   })
 })

@@ -1,0 +1,72 @@
+import { expectedWindow, mistakesThatFit, type WindowJudge } from './expected-window.ts'
+import type { JobKind } from './job-kind.ts'
+import type { JobPlan } from './job-plan.ts'
+import { inUnit, type JudgeOf, unitOf } from './read-at.ts'
+import type { Step } from './step-sequence.ts'
+import { isBridged, isOffTheLine, type UnitState } from './unit-state.ts'
+import { bad, doubtful, good, readNumber } from './verdict.ts'
+
+const CHANGES_A_BANK: readonly JobKind[] = [
+  'change out a bank',
+  'change settings',
+  'take a bank out of service',
+  'return a bank to service',
+]
+const AS_IT_IS_TO_STAND =
+  'It was worked out for the bank as it is to stand: until then it may read otherwise.'
+
+/** Holds volts and amperes against what the power flow expects. */
+export const windowJudge =
+  (judge: WindowJudge): JudgeOf =>
+  (given, asked, at, step) => {
+    const value = readNumber(given)
+    if (value === null || value < 0) return bad('Enter the reading as a number, not below zero.')
+    const unit = unitOf(asked)
+    const plan = step.readsAsFound ? planAsFound(at.plan) : at.plan
+    const read = { plan, judge, phases: at.phases, unit, while: readWhile(at.states) }
+    const window = expectedWindow(read)
+    if (!window) {
+      return doubtful(
+        'The plan expects no figure here to hold it against.',
+        'Say in the remark how it was checked.',
+      )
+    }
+    const span = `${inUnit(window.low, '')} to ${inUnit(window.high, unit)}`
+    const basis = `Expected from ${window.basis}, an assumption.`
+    if (value >= window.low && value <= window.high) {
+      return good(`${inUnit(value, unit)} lies in the expected ${span}.`, basis)
+    }
+    // Before anything is changed the crew has made no mistake yet.
+    const fitting = step.readsAsFound ? [] : mistakesThatFit({ ...read, value, window })
+    const where = value < window.low ? 'below' : 'above'
+    return doubtful(
+      `${inUnit(value, unit)} is ${where} the expected ${span}.`,
+      ...fitting.map(
+        ({ mistake, phase, signs }) =>
+          `It would fit ${mistake}${phase ? ` at unit ${phase}` : ''}: ${signs[0]}`,
+      ),
+      ...(mayReadOtherwise(at.plan, step) ? [AS_IT_IS_TO_STAND] : []),
+      'Look before going on, and say in the remark what it was.',
+      basis,
+    )
+  }
+
+/** The bank as it stands, with what is expected of it; where that is the same, the plan has it once. */
+function planAsFound(plan: JobPlan): JobPlan {
+  const { bank, expected, expectedFound = expected } = plan
+  const found = { ...plan, expected: expectedFound }
+  return bank?.standing ? { ...found, bank: { ...bank, regulator: bank.standing } } : found
+}
+
+/** Older plans and older orders do not tell what is read of the bank as it stands. */
+function mayReadOtherwise({ kind, expectedFound }: JobPlan, { readsAsFound }: Step): boolean {
+  return expectedFound === undefined && readsAsFound !== false && CHANGES_A_BANK.includes(kind)
+}
+
+function readWhile(states: readonly UnitState[]) {
+  const isEach = (isSo: (state: UnitState) => boolean) => states.length > 0 && states.every(isSo)
+  return {
+    isSameBothSides: isEach((state) => state.tap !== 'unknown' || isOffTheLine(state)),
+    isBridged: states.some(isBridged),
+  }
+}
