@@ -111,6 +111,139 @@ describe('a bank is not set', () => {
   })
 })
 
+describe('an order for a bank with a neutral-side switch', () => {
+  it('opens it before it grounds the unit', () => {
+    const broken = faults(moved(changeOut, 'open-neutral-side', 'set-unit'))
+    expect(broken).toContain(
+      'For “change out a bank” at a bank with a neutral-side switch, step “test-dead” cannot',
+    )
+    expect(broken).toContain('The neutral-side switch is still closed')
+  })
+
+  it('opens it only with source and load switch open', () => {
+    expect(faults(moved(changeOut, 'open-neutral-side', 'open-source'))).toContain(
+      'step “open-neutral-side” cannot open the neutral-side switch: The unit is still on the line',
+    )
+  })
+
+  it('closes it before a unit that hung off the line comes under voltage', () => {
+    expect(faults(without(shipped('return-to-service'), 'close-neutral-side'))).toContain(
+      'step “close-source” cannot close the source switch: The neutral-side switch is open',
+    )
+    expect(faults(moved(changeOut, 'close-neutral-side', 'close-load'))).toContain(
+      'The neutral-side switch is open',
+    )
+  })
+
+  it('says that its steps are not for a bank without one', () => {
+    expect(faults(withStep(changeOut, 'open-neutral-side', { onlyWith: undefined }))).toContain(
+      'Step “open-neutral-side” works a neutral-side switch, which not every bank has',
+    )
+  })
+
+  it('is not asked for by one that leaves it closed all along', () => {
+    const plain = without(shipped('remove-bank'), 'open-neutral-side')
+    expect(checkSequence(plain)).toEqual([])
+  })
+
+  it('leaves something to do where a bank has none', () => {
+    const only = shipped('inspection-round').steps.map((step) => ({
+      ...step,
+      onlyWith: 'a neutral-side switch' as const,
+    }))
+    expect(faults({ ...shipped('inspection-round'), steps: only })).toContain(
+      'For “inspection”, no step is left.',
+    )
+  })
+})
+
+describe('how the bank stands at the start', () => {
+  const startFaults = (id: string, change: Partial<StepSequence>) =>
+    faults({ ...shipped(id), ...change })
+
+  it('is none where a bank is set, so such an order is for nothing else', () => {
+    expect(startFaults('set-bank', { forKinds: ['change out a bank', 'set a bank'] })).toContain(
+      'Where a bank is set none stands at the start, and where one is to change out a bank',
+    )
+    expect(startFaults('set-bank', { bankAtStart: 'bypassed' })).toContain(
+      'none stands at the start',
+    )
+    expect(
+      startFaults('return-to-service', { forKinds: ['set a bank'], bankAtStart: undefined }),
+    ).toContain('the order cannot begin with one bypassed')
+  })
+
+  it('is in service where one is taken out, and bypassed where one is returned', () => {
+    expect(startFaults('out-of-service', { bankAtStart: 'bypassed' })).toContain(
+      'For “take a bank out of service” the bank stands in service at the start, not bypassed.',
+    )
+    expect(startFaults('return-to-service', { bankAtStart: 'in service' })).toContain(
+      'For “return a bank to service” the bank stands bypassed at the start, not in service.',
+    )
+    expect(startFaults('change-settings', { bankAtStart: 'bypassed' })).toContain(
+      'For “change settings” the bank stands in service',
+    )
+  })
+
+  it('is told by the first switch where the order does not say it', () => {
+    for (const id of ['change-out', 'remove-bank', 'out-of-service', 'return-to-service']) {
+      expect(startFaults(id, { bankAtStart: undefined })).toBe('')
+    }
+    expect(startFaults('remove-bypassed', { bankAtStart: undefined })).toContain(
+      'The unit is still on the line',
+    )
+  })
+
+  it('does not matter to an order that works nothing at a bank', () => {
+    const round = shipped('inspection-round')
+    expect(
+      checkSequence({ ...round, forKinds: ['set a bank', 'inspection', 'remove a bank'] }),
+    ).toEqual([])
+  })
+})
+
+describe('the end of an order', () => {
+  const faultsFor = (
+    id: string,
+    kind: StepSequence['forKinds'][number],
+    gone: readonly string[] = [],
+  ) =>
+    faults({
+      ...gone.reduce((sequence, step) => without(sequence, step), shipped(id)),
+      forKinds: [kind],
+    })
+
+  it('leaves no unit hanging that was to go', () => {
+    expect(faultsFor('remove-bank', 'remove a bank', ['take-down'])).toContain(
+      'it still hangs there',
+    )
+    expect(faultsFor('out-of-service', 'remove a bank')).toContain('it still hangs there')
+  })
+
+  it('leaves a unit off the line, its drive inoperative, where it is taken out of service', () => {
+    expect(faultsFor('change-settings', 'take a bank out of service')).toContain(
+      'it still carries the line',
+    )
+    expect(faultsFor('out-of-service', 'take a bank out of service', ['open-source'])).toContain(
+      'only one of source and load switch is closed',
+    )
+    expect(faultsFor('remove-bank', 'take a bank out of service')).toContain('no unit hangs there')
+  })
+
+  it('leaves a unit in service where it is returned, set otherwise or changed out', () => {
+    for (const kind of ['return a bank to service', 'change out a bank'] as const) {
+      expect(faultsFor('remove-bypassed', kind)).toContain('it does not carry the line')
+    }
+    expect(faultsFor('out-of-service', 'change settings')).toContain('it does not carry the line')
+  })
+
+  it('leaves a bank as it was found where the job is on none', () => {
+    expect(faultsFor('change-settings', 'inspection')).toBe('')
+    expect(faultsFor('out-of-service', 'inspection')).toContain('it does not stand as it was found')
+    expect(faultsFor('remove-bypassed', 'retrofit round')).toContain('as it was found')
+  })
+})
+
 describe('a step is refused', () => {
   it('under the id of another', () => {
     expect(faults(withStep(changeOut, 'found', { id: 'procedure' }))).toContain(
@@ -131,10 +264,33 @@ describe('a step is refused', () => {
     )
   })
 
-  it('where it closes the bypass and holds nothing up', () => {
-    expect(faults(withStep(changeOut, 'close-bypass', { isHoldPoint: false }))).toContain(
-      'Step “close-bypass” is to close the bypass: it has to be a hold point.',
+  it.each([
+    ['change-out', 'close-bypass', 'close the bypass'],
+    ['change-out', 'open-load', 'open the load switch'],
+    ['change-out', 'open-source', 'open the source switch'],
+    ['change-out', 'open-neutral-side', 'open the neutral-side switch'],
+    ['change-out', 'close-neutral-side', 'close the neutral-side switch'],
+    ['change-out', 'take-down', 'take the unit down'],
+    ['change-out', 'set-unit', 'set the unit'],
+    ['change-out', 'close-source', 'close the source switch'],
+    ['change-out', 'close-load', 'close the load switch'],
+    ['change-out', 'open-bypass', 'open the bypass'],
+    ['change-out', 'install-jumper', 'install the jumper'],
+    ['change-out', 'jumper-off', 'remove the jumper'],
+    ['change-out', 'test-dead', 'test dead and ground'],
+    ['change-out', 'grounds-off', 'remove the grounds'],
+    ['change-out', 'prove-neutral', 'prove neutral'],
+    ['change-out', 'drive-inoperative', 'make the tap drive inoperative'],
+  ])('where %s has step %s to %s and holds nothing up', (order, id, action) => {
+    expect(faults(withStep(shipped(order), id, { isHoldPoint: false }))).toContain(
+      `Step “${id}” is to ${action}: it has to be a hold point.`,
     )
+  })
+
+  it('not where it only moves a tap whose neutral is proven after it', () => {
+    for (const id of ['run-to-neutral', 'give-drive-power', 'watch-taps']) {
+      expect(faults(withStep(changeOut, id, { isHoldPoint: false }))).toBe('')
+    }
   })
 
   it('where neutral is proven by two signs that both come from the control', () => {

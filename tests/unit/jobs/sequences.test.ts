@@ -3,10 +3,11 @@ import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import { JOB_KINDS } from '#domain/jobs/job-kind.ts'
 import { missingForEnd, offerEntry, runOf, startRun } from '#domain/jobs/job-run.ts'
 import { sequenceFor } from '#domain/jobs/sequence-for.ts'
+import { sequenceForBank } from '#domain/jobs/sequence-for-bank.ts'
 import { SHIPPED_SEQUENCES } from '#domain/jobs/sequences/shipped-sequences.ts'
 import type { StepSequence } from '#domain/jobs/step-sequence.ts'
 import { entriesThrough } from '../../support/walk-job.ts'
-import { machinePlan } from './machine-plan.ts'
+import { planBy } from './machine-plan.ts'
 
 const items = SHIPPED_SEQUENCES.map((sequence) => ({ sequence, version: 0 }))
 const stepIds = (id: string) =>
@@ -47,6 +48,25 @@ describe('the order of steps for a job', () => {
   })
 })
 
+describe('the order of steps for a bank as it stands', () => {
+  it.each([
+    ['remove a bank', 'in service', 'remove-bank'],
+    ['remove a bank', 'bypassed', 'remove-bypassed'],
+    ['change out a bank', 'in service', 'change-out'],
+    ['change out a bank', 'bypassed', 'change-out-bypassed'],
+    ['take a bank out of service', 'in service', 'out-of-service'],
+    ['take a bank out of service', 'bypassed', undefined],
+    ['return a bank to service', 'bypassed', 'return-to-service'],
+    ['return a bank to service', 'in service', undefined],
+    ['change settings', 'in service', 'change-settings'],
+    ['change settings', 'bypassed', undefined],
+  ] as const)('to %s that is %s is %s', (kind, bankAtStart, id) => {
+    for (const all of [items, items.toReversed()]) {
+      expect(sequenceFor(kind, all, [], bankAtStart)?.sequence.id).toBe(id)
+    }
+  })
+})
+
 describe('every order of steps that comes with the program', () => {
   const words = ({ steps }: StepSequence) =>
     steps.flatMap(({ text, hazard, asks }) => [text, hazard ?? '', ...asks.map(({ what }) => what)])
@@ -66,6 +86,21 @@ describe('every order of steps that comes with the program', () => {
     }
   })
 
+  it('lets nobody enter steps in another order than they were done', () => {
+    for (const sequence of SHIPPED_SEQUENCES) {
+      expect(words(sequence).join(' ')).not.toMatch(/in this order afterwards/)
+    }
+  })
+
+  it('asks nobody which neutral side a unit has: the bank says it', () => {
+    for (const { steps } of SHIPPED_SEQUENCES) {
+      const options = steps.flatMap(({ asks }) =>
+        asks.flatMap((a) => ('options' in a ? a.options : [])),
+      )
+      expect(options.join(' ')).not.toMatch(/SL|neutral side/i)
+    }
+  })
+
   it('has steps short enough to be read on a phone', () => {
     for (const sequence of SHIPPED_SEQUENCES) {
       for (const text of words(sequence)) expect(text.length).toBeLessThanOrEqual(220)
@@ -74,35 +109,43 @@ describe('every order of steps that comes with the program', () => {
 })
 
 describe('worked from its first step to its last, every order of steps', () => {
-  const all = SHIPPED_SEQUENCES.flatMap(({ id, steps, forKinds }) =>
-    forKinds.map((kind) => [id, kind, machinePlan(steps, { kind })] as const),
+  const all = SHIPPED_SEQUENCES.flatMap((sequence) =>
+    sequence.forKinds.flatMap((kind) =>
+      (['solid', 'switched'] as const).map(
+        (neutralSide) =>
+          [sequence.id, kind, neutralSide, planBy(sequence, kind, { neutralSide })] as const,
+      ),
+    ),
   )
 
-  it.each(all)('(%s, to %s) comes to its end with nothing missing', (_id, _kind, plan) => {
+  it.each(all)('(%s, to %s, neutral side %s) comes to its end', (_id, _kind, _side, plan) => {
     const { run, refused } = runOf(plan, entriesThrough(plan))
     expect(refused).toEqual([])
     expect(missingForEnd(run)).toEqual([])
   })
 
   /* Each hold point is tried once with nothing entered and once with every yes turned into a no. */
-  it.each(all)('(%s, to %s) stops at each hold point without its reading', (_id, _kind, plan) => {
-    let run = startRun(plan)
-    let tried = 0
-    for (const entry of entriesThrough(plan)) {
-      const steps = plan.poles[0]?.sequence.steps ?? []
-      const step = steps.find(({ id }) => entry.kind === 'step done' && id === entry.stepId)
-      if (entry.kind === 'step done' && step?.isHoldPoint) {
-        for (const values of [{}, turnedToNo(entry.values)]) {
-          const isChanged = JSON.stringify(values) !== JSON.stringify(entry.values)
-          if (isChanged) expect(offerEntry(run, { ...entry, values }).ok).toBe(false)
+  it.each(all)(
+    '(%s, to %s, neutral side %s) stops at each hold point',
+    (_id, _kind, _side, plan) => {
+      let run = startRun(plan)
+      let tried = 0
+      for (const entry of entriesThrough(plan)) {
+        const steps = plan.poles[0]?.sequence.steps ?? []
+        const step = steps.find(({ id }) => entry.kind === 'step done' && id === entry.stepId)
+        if (entry.kind === 'step done' && step?.isHoldPoint) {
+          for (const values of [{}, turnedToNo(entry.values)]) {
+            const isChanged = JSON.stringify(values) !== JSON.stringify(entry.values)
+            if (isChanged) expect(offerEntry(run, { ...entry, values }).ok).toBe(false)
+          }
+          tried += 1
         }
-        tried += 1
+        const offer = offerEntry(run, entry)
+        if (offer.ok) run = offer.run
       }
-      const offer = offerEntry(run, entry)
-      if (offer.ok) run = offer.run
-    }
-    expect(tried).toBeGreaterThan(2)
-  })
+      expect(tried).toBeGreaterThan(2)
+    },
+  )
 })
 
 function turnedToNo(values: Extract<JobEntry, { kind: 'step done' }>['values']) {
@@ -121,6 +164,13 @@ describe('a change-out', () => {
     expect(places).toEqual(places.toSorted((a, b) => a - b))
   })
 
+  /* NAVFAC MO-201, 3.3.8: the neutral-side switch last of all, and first of all on the way back. */
+  it('opens the neutral-side switch after both line switches, and closes it before them', () => {
+    const out = ['open-load', 'open-source', 'open-neutral-side'].map((id) => placeOf(ids, id))
+    const back = ['close-neutral-side', 'close-source', 'close-load'].map((id) => placeOf(ids, id))
+    expect([...out, ...back]).toEqual([...out, ...back].toSorted((a, b) => a - b))
+  })
+
   it('watches the tap before load goes through, and proves neutral again after it', () => {
     const order = ['close-source', 'tap-through', 'prove-neutral-again', 'close-load']
     const places = [...order, 'open-bypass', 'watch-taps'].map((id) => placeOf(ids, id))
@@ -131,5 +181,26 @@ describe('a change-out', () => {
     for (const id of ['after', 'as-left']) {
       expect(placeOf(ids, id)).toBeGreaterThan(placeOf(ids, 'watch-taps'))
     }
+  })
+})
+
+describe('a neutral-side switch', () => {
+  const actionsOf = (id: string, neutralSide: 'solid' | 'switched') =>
+    sequenceForBank(SHIPPED_SEQUENCES.find((each) => each.id === id)!, {
+      neutralSide,
+    }).steps.flatMap(({ action }) => (action?.includes('neutral-side') ? [action] : []))
+
+  it.each([
+    ['set-bank', ['close the neutral-side switch']],
+    ['change-out', ['open the neutral-side switch', 'close the neutral-side switch']],
+    ['change-out-bypassed', ['close the neutral-side switch']],
+    ['remove-bank', ['open the neutral-side switch']],
+    ['remove-bypassed', []],
+    ['out-of-service', ['open the neutral-side switch']],
+    ['return-to-service', ['close the neutral-side switch']],
+    ['change-settings', []],
+  ] as const)('is worked in %s where there is one, and nowhere else', (id, actions) => {
+    expect(actionsOf(id, 'switched')).toEqual(actions)
+    expect(actionsOf(id, 'solid')).toEqual([])
   })
 })

@@ -9,6 +9,7 @@ export const CHANGE_SETTINGS: SequenceDraft = {
   id: 'change-settings',
   name: 'Changing the settings of a bank',
   forKinds: ['change settings'],
+  bankAtStart: 'in service',
   source: 'Common practice, no source. The utility’s own procedure governs.',
   steps: [
     ...BRIEFING_STEPS,
@@ -17,6 +18,7 @@ export const CHANGE_SETTINGS: SequenceDraft = {
       id: 'settings-found',
       text: 'Read every setting in this control and compare it with what the job says stands now. Write down what differs.',
       each: 'unit',
+      readsAsFound: true,
       asks: [
         {
           id: 'as-recorded',

@@ -7,6 +7,7 @@ export const AFTER_STEPS: readonly StepDraft[] = [
     id: 'after',
     text: 'Read the control of this unit and compare with what the job expects for the load now. What lies outside needs a remark.',
     each: 'unit',
+    readsAsFound: false,
     asks: [{ id: 'tap', what: 'Tap position', kind: 'number', unit: 'steps' }, ...CONTROL_READINGS],
   },
 ]
@@ -26,6 +27,17 @@ export const AS_LEFT_STEPS: readonly StepDraft[] = [
     ],
   },
 ]
+
+/** Where nothing at the pole holds the volts beyond any more. */
+export const VOLTS_BEYOND_STEP: StepDraft = {
+  id: 'volts-after',
+  text: 'Have volts read at the next customer beyond, or at the next bank, now that nothing here holds them.',
+  asks: [
+    { id: 'volts', what: 'Volts beyond', kind: 'number', unit: 'V on 120', isNeeded: false },
+    { id: 'where', what: 'Where they were read', kind: 'text', isNeeded: false },
+  ],
+  mayBeLeftOut: true,
+}
 
 /** Bird work of the same visit, then the place and the permits. */
 export const BIRD_STEPS: readonly StepDraft[] = [

@@ -1,9 +1,9 @@
-import { confirm, neutralSide, type StepDraft } from './step-draft.ts'
+import { OPEN_NEUTRAL_SIDE_STEP } from './neutral-side-steps.ts'
+import { confirm, type StepDraft } from './step-draft.ts'
 
 /**
  * From neutral to a unit off the line: bypass, the two line switches, then the neutral-side switch
- * (NAVFAC MO-201, 3.3.8). Which line switch goes first varies by utility. A wye unit usually has its
- * SL terminal solidly on the neutral, so that switch has no action here: who fits it sets one.
+ * (NAVFAC MO-201, 3.3.8). Which line switch goes first varies by utility.
  */
 export const OFF_THE_LINE_STEPS: readonly StepDraft[] = [
   {
@@ -18,8 +18,10 @@ export const OFF_THE_LINE_STEPS: readonly StepDraft[] = [
   },
   {
     id: 'open-load',
-    text: 'Open the load-side switch. Where your procedure opens the source side first, follow it, enter both steps in this order afterwards, and say so in a remark.',
-    hazard: 'The switch must be rated for what it opens.',
+    text: 'Open the load-side switch. Who opens the source side first stops here: the supervisor sets the order of steps so, and the job is drafted anew.',
+    hazard:
+      'The switch must be rated for what it opens. Where the bypass does not carry, it breaks the load current.',
+    isHoldPoint: true,
     each: 'unit',
     action: 'open the load switch',
     asks: [confirm('open', 'Blade fully open')],
@@ -27,18 +29,13 @@ export const OFF_THE_LINE_STEPS: readonly StepDraft[] = [
   {
     id: 'open-source',
     text: 'Open the source-side switch.',
+    hazard: 'A blade that is not fully open leaves the unit alive.',
+    isHoldPoint: true,
     each: 'unit',
     action: 'open the source switch',
     asks: [confirm('open', 'Blade fully open')],
   },
-  {
-    id: 'open-neutral-side',
-    text: 'Open the switch of the neutral-side (SL) terminal, where one is fitted.',
-    hazard:
-      'In a delta bank this terminal stands at another phase: treat its switch as line potential.',
-    each: 'unit',
-    asks: [neutralSide('open')],
-  },
+  OPEN_NEUTRAL_SIDE_STEP,
 ]
 
 export const DEAD_STEPS: readonly StepDraft[] = [

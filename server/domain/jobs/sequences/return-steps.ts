@@ -1,23 +1,13 @@
+import { NEUTRAL_SIDE_JOINED_STEPS } from './neutral-side-steps.ts'
 import { neutralSteps } from './neutral-steps.ts'
-import { confirm, neutralSide, type StepDraft } from './step-draft.ts'
+import { confirm, type StepDraft } from './step-draft.ts'
 
-/**
- * A unit off the line comes under voltage from its source side alone, is tapped, and proven at
- * neutral. Watching the tap before load goes through is common practice, no source.
- */
+/** A unit off the line comes under voltage from its source side alone; its control has power then. */
 export const ENERGIZE_STEPS: readonly StepDraft[] = [
-  {
-    id: 'close-neutral-side',
-    text: 'Close the switch of the neutral-side (SL) terminal. Where none is fitted, see that SL is joined to the neutral.',
-    hazard:
-      'With SL open the neutral bushing comes to line voltage. In a delta bank this terminal stands at another phase.',
-    isHoldPoint: true,
-    each: 'unit',
-    asks: [neutralSide('closed')],
-  },
+  ...NEUTRAL_SIDE_JOINED_STEPS,
   {
     id: 'close-source',
-    text: 'Close the source-side switch; the load side stays open. Where your procedure starts with the load side, follow it, enter the steps in this order afterwards, and say so in a remark. Listen to the unit.',
+    text: 'Close the source-side switch; the load side stays open. Listen. Who closes the load side first stops here: the supervisor sets the order of steps so, and the job is drafted anew.',
     hazard: 'A unit that has been opened or moved may fail when it is energized: stand clear.',
     isHoldPoint: true,
     each: 'unit',
@@ -31,6 +21,13 @@ export const ENERGIZE_STEPS: readonly StepDraft[] = [
     action: 'restore the tap drive',
     asks: [confirm('restored', 'Drive has power, control in manual, load switch open')],
   },
+]
+
+/**
+ * Energized from its source side, a unit is tapped and proven at neutral. Watching the tap before
+ * load goes through is common practice, no source.
+ */
+export const TRY_TAPS_STEPS: readonly StepDraft[] = [
   {
     id: 'tap-through',
     text: 'With the load switch still open, tap in manual: a few steps up, back through neutral, a few down. Volts follow by about 0.75 on the 120 base for each step.',

@@ -1,8 +1,9 @@
 import { BRIEFING_STEPS } from './briefing-steps.ts'
 import { FITTING_STEPS, NEW_UNIT_STEPS, SETTINGS_STEPS } from './fitting-steps.ts'
 import { AFTER_STEPS, AS_LEFT_STEPS, BIRD_STEPS, CLEAN_UP_STEPS } from './left-steps.ts'
+import { NEUTRAL_SIDE_OPEN_STEP } from './neutral-side-steps.ts'
 import { GROUNDS_OFF_STEP } from './out-of-service-steps.ts'
-import { ENERGIZE_STEPS, TAKE_LOAD_STEPS } from './return-steps.ts'
+import { ENERGIZE_STEPS, TAKE_LOAD_STEPS, TRY_TAPS_STEPS } from './return-steps.ts'
 import type { SequenceDraft } from './sequence-draft.ts'
 import { confirm } from './step-draft.ts'
 
@@ -17,17 +18,18 @@ export const SET_BANK: SequenceDraft = {
     ...NEW_UNIT_STEPS,
     {
       id: 'switches-in',
-      text: 'Put the bypass and the disconnect switches into the line by your own procedure for cutting in. At the end the bypass is closed and carries the line; source, load and neutral-side switches are open.',
+      text: 'Put the bypass and the disconnect switches into the line by your own procedure for cutting in. At the end the bypass is closed and carries the line; source and load switch are open.',
       hazard:
         'Never cut a conductor that carries the line before a path around the cut is closed and proven.',
       isHoldPoint: true,
       each: 'unit',
       asks: [
         { id: 'amps', what: 'Current in the bypass', kind: 'number', unit: 'A' },
-        confirm('open', 'Source, load and neutral-side switches open'),
+        confirm('open', 'Source and load switch open'),
       ],
       signedBy: 'two of the crew',
     },
+    NEUTRAL_SIDE_OPEN_STEP,
     {
       id: 'test-dead',
       text: 'Test the leads that wait for this unit dead, with a tester that is proven before and after. Then ground them.',
@@ -56,6 +58,7 @@ export const SET_BANK: SequenceDraft = {
     ...SETTINGS_STEPS,
     GROUNDS_OFF_STEP,
     ...ENERGIZE_STEPS,
+    ...TRY_TAPS_STEPS,
     ...TAKE_LOAD_STEPS,
     ...AFTER_STEPS,
     ...AS_LEFT_STEPS,

@@ -1,11 +1,13 @@
 import { StepSequence } from '../step-sequence.ts'
 import { CHANGE_OUT } from './change-out.ts'
+import { CHANGE_OUT_BYPASSED } from './change-out-bypassed.ts'
 import { CHANGE_SETTINGS } from './change-settings.ts'
 import { COVER_INSTALLATION } from './cover-installation.ts'
 import { INSPECTION_ROUND } from './inspection-round.ts'
 import { OUT_OF_SERVICE } from './out-of-service.ts'
 import { PERCH_REPLACEMENT } from './perch-replacement.ts'
 import { REMOVE_BANK } from './remove-bank.ts'
+import { REMOVE_BYPASSED } from './remove-bypassed.ts'
 import { RETURN_TO_SERVICE } from './return-to-service.ts'
 import { SET_BANK } from './set-bank.ts'
 
@@ -16,7 +18,9 @@ import { SET_BANK } from './set-bank.ts'
 export const SHIPPED_SEQUENCES: readonly StepSequence[] = [
   SET_BANK,
   CHANGE_OUT,
+  CHANGE_OUT_BYPASSED,
   REMOVE_BANK,
+  REMOVE_BYPASSED,
   OUT_OF_SERVICE,
   RETURN_TO_SERVICE,
   CHANGE_SETTINGS,

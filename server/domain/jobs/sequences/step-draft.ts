@@ -9,13 +9,3 @@ export type AskDraft = z.input<typeof Asked>
 export function confirm(id: string, what: string): AskDraft {
   return { id, what, kind: 'yes or no', judge: 'must be yes' }
 }
-
-/** How the switch of the SL terminal stands; most banks in wye have none. */
-export function neutralSide(stands: 'open' | 'closed'): AskDraft {
-  return {
-    id: 'neutral-side',
-    what: 'Neutral-side switch of this unit',
-    kind: 'choice',
-    options: [`fully ${stands}`, 'none fitted: SL is solidly on the neutral'],
-  }
-}

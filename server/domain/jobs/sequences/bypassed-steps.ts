@@ -1,0 +1,64 @@
+import { NEUTRAL_SIDE_OPEN_STEP } from './neutral-side-steps.ts'
+import { confirm, type StepDraft } from './step-draft.ts'
+
+/** What the crew finds where a bank hangs bypassed, before it changes anything. */
+export const FOUND_BYPASSED_STEPS: readonly StepDraft[] = [
+  {
+    id: 'as-it-stands',
+    text: 'Look at every switch of this unit: bypass closed, source and load switch open and tagged, grounds off, tank bonded, leads whole. If anything stands otherwise, stop and call in.',
+    hazard: 'The unit is not grounded: it counts as energized, and the bypass above it is alive.',
+    isHoldPoint: true,
+    each: 'unit',
+    asks: [
+      confirm('switches', 'Bypass closed, source and load switch open'),
+      confirm('grounds', 'No grounds left on the unit'),
+      confirm('bonded', 'Tank bonded, leads and arresters whole'),
+    ],
+    signedBy: 'two of the crew',
+  },
+  NEUTRAL_SIDE_OPEN_STEP,
+  {
+    id: 'found',
+    text: 'Before anything is changed, measure the line at this unit and read the unit from outside. Volts are the same on both sides of a closed bypass.',
+    each: 'unit',
+    readsAsFound: true,
+    asks: [
+      { id: 'tap', what: 'Position indicator on the unit', kind: 'number', unit: 'steps' },
+      { id: 'counter', what: 'Operations counter', kind: 'number', unit: '', isNeeded: false },
+      {
+        id: 'source-volts',
+        what: 'Volts of the line on the source side, phase to neutral',
+        kind: 'number',
+        unit: 'V',
+        isNeeded: false,
+        judge: 'source volts as expected',
+      },
+      {
+        id: 'load-volts',
+        what: 'Volts of the line on the load side, phase to neutral',
+        kind: 'number',
+        unit: 'V',
+        isNeeded: false,
+        judge: 'load volts as expected',
+      },
+      {
+        id: 'amps',
+        what: 'Current in the bypass',
+        kind: 'number',
+        unit: 'A',
+        judge: 'current as expected',
+      },
+    ],
+  },
+]
+
+/** Before hands come near a unit that hangs bypassed. */
+export const DRIVE_WITHOUT_SUPPLY_STEP: StepDraft = {
+  id: 'drive-inoperative',
+  text: 'Make sure that control and motor of this unit have no supply, neither of its own nor from outside: opened and tagged.',
+  hazard: 'A supply at the control can feed back through the unit to its bushings.',
+  isHoldPoint: true,
+  each: 'unit',
+  action: 'make the tap drive inoperative',
+  asks: [confirm('isolated', 'Every supply opened and tagged')],
+}
