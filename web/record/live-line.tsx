@@ -3,6 +3,7 @@ import { useState } from 'react'
 import { useNames } from '../api/names.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { useIsPaused, useLiveChanges, useNewestChange } from '../state/live.ts'
+import { useSelection } from '../state/selection.ts'
 import { Button } from '../ui/button.tsx'
 import './live-line.css'
 
@@ -10,9 +11,12 @@ import './live-line.css'
 export function LiveLine() {
   useLiveChanges()
   const isPaused = useIsPaused()
+  const { person } = useSelection()
+  // The crew's desk has a line of its own for the connection.
+  const saysItself = person === 'crew'
   return (
     <div className="live-line" role="status">
-      {isPaused && (
+      {isPaused && !saysItself && (
         <p>Live changes are paused: the connection is broken. What others change shows later.</p>
       )}
       <NewerFeeder />
