@@ -1,15 +1,14 @@
 import { describe, expect, it } from 'vitest'
-import { takeAction } from '#domain/jobs/bank-switches.ts'
 import { UNIT_ACTIONS, type UnitAction } from '#domain/jobs/unit-action.ts'
 import {
   IN_SERVICE,
   isBridged,
-  isUnitEnergized,
   NOT_YET_SET,
   UNDER_BYPASS,
   type UnitState,
 } from '#domain/jobs/unit-state.ts'
 import { faultsAt, isSafeToTouch } from './bank-faults.ts'
+import { anyTap, driftsFrom, MOVES_THE_TAP, type Place, placesAfter } from './unit-walk.ts'
 
 /*
  * Every state of one unit and its switches that any order of allowed actions comes to, together with
@@ -17,14 +16,6 @@ import { faultsAt, isSafeToTouch } from './bank-faults.ts'
  * what they must be is tested where they are judged.
  */
 
-interface Place {
-  readonly state: UnitState
-  readonly isOffNeutral: boolean
-  /** The control is set to automatic and moves the tap when it likes, while its drive can. */
-  readonly isAutomatic: boolean
-  /** The drive gets its supply as soon as the unit has voltage; the record may know better or not. */
-  readonly hasSupply: boolean
-}
 interface Move {
   readonly from: Place
   readonly action: UnitAction
@@ -41,49 +32,10 @@ const STARTS: readonly UnitState[] = [
   { ...NOT_YET_SET, ...SOLID },
 ]
 
-/** After these the tap may be anywhere: it was moved, or it is the tap of another unit. */
-const MOVES_THE_TAP: readonly UnitAction[] = [
-  'run to neutral',
-  'tap through raise and lower',
-  'restore the tap drive',
-  'set the unit',
-]
-
-const BOTH = [true, false]
-
-/** How the control may be set afterwards: running to neutral is done in manual. */
-function settingsAfter(action: UnitAction, { isAutomatic }: Place): readonly boolean[] {
-  if (action === 'run to neutral') return [false]
-  return MOVES_THE_TAP.includes(action) ? BOTH : [isAutomatic]
-}
-
 function movesFrom(from: Place): Move[] {
-  return UNIT_ACTIONS.flatMap((action) => {
-    const outcome = takeAction(from.state, action)
-    if (!outcome.ok || (action === 'prove neutral' && from.isOffNeutral)) return []
-    const taps = MOVES_THE_TAP.includes(action) ? BOTH : [from.isOffNeutral]
-    return taps.flatMap((isOffNeutral) =>
-      settingsAfter(action, from).flatMap((isAutomatic) =>
-        suppliesAfter(action, from).map((hasSupply) => ({
-          from,
-          action,
-          to: { state: outcome.state, isOffNeutral, isAutomatic, hasSupply },
-        })),
-      ),
-    )
-  })
-}
-
-/** Who sets a unit may have left its supply on or off. */
-function suppliesAfter(action: UnitAction, { hasSupply }: Place): readonly boolean[] {
-  if (action === 'make the tap drive inoperative') return [false]
-  if (action === 'restore the tap drive') return [true]
-  return action === 'set the unit' ? BOTH : [hasSupply]
-}
-
-function driftsFrom(place: Place): Place[] {
-  const canMove = place.isAutomatic && place.hasSupply && isUnitEnergized(place.state)
-  return canMove ? [{ ...place, isOffNeutral: !place.isOffNeutral }] : []
+  return UNIT_ACTIONS.flatMap((action) =>
+    placesAfter(from, action).map((to) => ({ from, action, to })),
+  )
 }
 
 function walk(starts: readonly Place[]): { places: Map<string, Place>; moves: Move[] } {
@@ -101,10 +53,6 @@ function walk(starts: readonly Place[]): { places: Map<string, Place>; moves: Mo
   return { places, moves }
 }
 
-const anyTap = (state: UnitState): Place[] =>
-  BOTH.flatMap((isOffNeutral) =>
-    BOTH.map((hasSupply) => ({ state, isOffNeutral, isAutomatic: true, hasSupply })),
-  )
 const { places, moves } = walk(STARTS.flatMap(anyTap))
 const reached = [...places.values()]
 const told = ({ from, action }: Move) => `${action} from ${JSON.stringify(from)}`
@@ -172,6 +120,25 @@ describe('any order of actions that is allowed at a unit', () => {
     const lifts = [...movesOf('take the unit down'), ...movesOf('set the unit')]
     expect(lifts.length).toBeGreaterThan(0)
     expect(lifts.filter(({ from }) => !isSafeToTouch(from.state)).map(told)).toEqual([])
+  })
+
+  it('closes no line switch with grounds on or the neutral-side switch open', () => {
+    const closes = [...movesOf('close the source switch'), ...movesOf('close the load switch')]
+    const wrong = closes.filter(
+      ({ from: { state } }) => state.isGrounded || state.neutralSide === 'open',
+    )
+    expect(wrong.map(told)).toEqual([])
+  })
+
+  it('grounds a unit only off line and neutral, its drive without supply', () => {
+    const wrong = movesOf('test dead and ground').filter(
+      ({ from: { state } }) =>
+        state.isSourceClosed ||
+        state.isLoadClosed ||
+        state.neutralSide === 'closed' ||
+        state.isDriveOperative,
+    )
+    expect(wrong.map(told)).toEqual([])
   })
 
   it('works the neutral-side switch only with source and load switch open', () => {

@@ -170,11 +170,24 @@ export function done(id: string, stepId: string, more: Partial<StepDone> = {}): 
   }
 }
 
-/** Values that pass every judge of a step of these tests. */
+/** Values that pass every judge of a step. */
 export function rightValues({ asks }: Step): Record<string, ReadValue> {
   return Object.fromEntries(
-    asks.map((asked) => [asked.id, AT_NEUTRAL[asked.id] ?? (asked.kind === 'number' ? 1 : true)]),
+    asks.map((asked) => [asked.id, AT_NEUTRAL[asked.id] ?? rightFor(asked)]),
   )
+}
+
+function rightFor(asked: Asked): ReadValue {
+  switch (asked.kind) {
+    case 'number':
+      return asked.judge === 'torque of shear-head fasteners' ? 80 : 1
+    case 'yes or no':
+      return true
+    case 'choice':
+      return asked.options[0] ?? ''
+    case 'text':
+      return 'seen'
+  }
 }
 
 /** Goes on by the right entry for what is next, until a step (at a unit) is next or nothing is left. */
