@@ -151,6 +151,43 @@ describe('closing a job on a bank', () => {
     expect((await feederNow()).feeder.equipment).toEqual([])
   })
 
+  it('leaves a bank bypassed, and returns it with the volts that it had before', async () => {
+    const solve = async () => {
+      const { solutions } = await server.call(routes.solveVoltage, {
+        params: { feederId },
+        body: { caseId: 'peak', taps: 'fixed' },
+      })
+      const [solution] = solutions
+      if (solution?.status !== 'converged') throw new Error('Expected a solution.')
+      return solution.nodes
+        .filter(({ id, poleId }) => id === poleId)
+        .map(({ id, phases }) => [id, phases])
+    }
+    const byHand = { kind: 'by hand' as const, poles: ['P3'], regulatorId: 'R3' }
+    const settings = { ...SETTINGS, bandCentreV: 122 }
+    const set = { ...byHand, jobKind: 'change settings' as const, settings: { delayS: 45 } }
+    await move(await doneJob(set, { units: UNITS, settings }), 'closed')
+    const before = await solve()
+    const out = { ...byHand, jobKind: 'take a bank out of service' as const }
+    const atNeutral = UNITS.map((unit) => ({ ...unit, serialNumber: '', tapLeft: 0 }))
+    const closed = await move(await doneJob(out, { units: atNeutral }), 'closed')
+    expect(closed.closingNotes).toEqual([
+      expect.stringMatching(/^With the bank bypassed \d+ customers are outside the limits in Peak/),
+    ])
+    const hanging = (await feederNow()).feeder.equipment
+    expect(hanging).toMatchObject([{ id: 'R3', state: 'bypassed', tapA: 0, serialB: 'SN-1' }])
+    expect(await solve()).not.toEqual(before)
+    const back = { ...byHand, jobKind: 'return a bank to service' as const }
+    await move(await doneJob(back, { units: UNITS, settings }), 'closed')
+    const [standing] = (await feederNow()).feeder.equipment
+    expect(standing).not.toHaveProperty('state')
+    expect(standing).toMatchObject({ serialA: 'SN-0', tapA: 4, bandCentreV: 122 })
+    expect(await solve()).toEqual(before)
+    expect((await historyOf('feeder', feederId)).map(({ version }) => version)).toEqual([
+      1, 2, 3, 4,
+    ])
+  })
+
   it('is refused where the feeder no longer has the span, and writes nothing', async () => {
     const job = await doneJob(await proposedAt('P4', 'S4'), { units: UNITS, settings: SETTINGS })
     const feeder = bankedFeeder(feederId)

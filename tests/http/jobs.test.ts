@@ -5,6 +5,7 @@ import { mayMoveTo } from '#contract/job-moves.ts'
 import type { DraftJobBody, Job } from '#contract/jobs.ts'
 import type { RouteInput } from '#contract/route.ts'
 import { routes } from '#contract/routes.ts'
+import type { Regulator } from '#domain/feeder/equipment.ts'
 import { JOB_MOVES, JOB_STATES, type JobState, moveOf } from '#domain/jobs/job-state.ts'
 import { SHIPPED_SEQUENCES } from '#domain/jobs/sequences/shipped-sequences.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
@@ -204,25 +205,115 @@ describe('drafting a job', () => {
     expect((await server.problem(routes.draftJob, drafting(origin))).code).toBe('wrong-state')
   })
 
-  it.each(['change settings', 'change out a bank', 'remove a bank'] as const)(
-    'by hand to %s takes the bank that stands',
-    async (jobKind) => {
-      const { plan } = await draft({ ...ON_BANK, jobKind }, {}, 'banked')
-      expect(plan).toMatchObject({
-        kind: jobKind,
-        bank: { regulator: { id: 'R3' }, standing: { id: 'R3' } },
+  it.each([
+    'change settings',
+    'change out a bank',
+    'remove a bank',
+    'take a bank out of service',
+  ] as const)('by hand to %s takes the bank that stands', async (jobKind) => {
+    const { plan } = await draft({ ...ON_BANK, jobKind }, {}, 'banked')
+    expect(plan).toMatchObject({
+      kind: jobKind,
+      bank: { regulator: { id: 'R3' }, standing: { id: 'R3' } },
+    })
+    expect(plan.poles.map(({ pole }) => pole)).toEqual(['P3'])
+    const without = { ...ON_BANK, jobKind, regulatorId: 'R9' }
+    expect(await server.problem(routes.draftJob, drafting(without, {}, 'banked'))).toMatchObject({
+      code: 'malformed-request',
+      faults: [{ at: 'body.origin.regulatorId' }],
+    })
+    const elsewhere = { ...ON_BANK, jobKind, poles: ['P2'] }
+    const problem = await server.problem(routes.draftJob, drafting(elsewhere, {}, 'banked'))
+    expect(problem.detail).toContain('The bank R3 stands at pole P3')
+  })
+
+  describe('on a bank that stands bypassed', () => {
+    const bypassed = { ...ON_BANK, poles: ['P3'] }
+    beforeAll(async () => {
+      const feeder = bankedFeeder('hanging')
+      const equipment = feeder.equipment.map(
+        (item) => ({ ...item, state: 'bypassed' }) as Regulator,
+      )
+      const layers = layersOfFeeder({ ...feeder, equipment })
+      await server.call(routes.takeInFeeder, { body: { layers } })
+    })
+
+    it.each([
+      ['return a bank to service', 'return-to-service'],
+      ['change out a bank', 'change-out-bypassed'],
+      ['remove a bank', 'remove-bypassed'],
+    ] as const)('to %s goes by %s', async (jobKind, sequenceId) => {
+      const { plan } = await draft({ ...bypassed, jobKind }, {}, 'hanging')
+      expect(plan.bank).toMatchObject({ standing: { state: 'bypassed' } })
+      expect(plan.bank?.regulator).not.toHaveProperty('state')
+      expect(plan.poles[0]?.sequence).toMatchObject({ id: sequenceId, bankAtStart: 'bypassed' })
+      expect(plan.whileBypassed?.map(({ caseId }) => caseId)).toEqual(['peak', 'light'])
+    })
+
+    it.each([
+      ['hanging', 'take a bank out of service', 'out of service already'],
+      ['hanging', 'change settings', 'given when it is returned to service'],
+      ['banked', 'return a bank to service', 'nothing to return'],
+    ] as const)('%s: to %s is refused', async (feederId, jobKind, words) => {
+      const input = drafting({ ...bypassed, jobKind }, {}, feederId)
+      const problem = await server.problem(routes.draftJob, input)
+      expect(problem.code).toBe('wrong-state')
+      expect(problem.detail).toContain(words)
+    })
+
+    it('takes settings where a control works in the end, and refuses them else', async () => {
+      const settings = { bandCentreV: 124 }
+      const { plan } = await draft(
+        { ...bypassed, jobKind: 'return a bank to service', settings },
+        {},
+        'hanging',
+      )
+      expect(plan.bank).toMatchObject({
+        regulator: { bandCentreV: 124 },
+        standing: { bandCentreV: 122 },
       })
-      expect(plan.poles.map(({ pole }) => pole)).toEqual(['P3'])
-      const without = { ...ON_BANK, jobKind, regulatorId: 'R9' }
-      expect(await server.problem(routes.draftJob, drafting(without, {}, 'banked'))).toMatchObject({
+      const going = { ...bypassed, jobKind: 'remove a bank' as const, settings }
+      expect(await server.problem(routes.draftJob, drafting(going, {}, 'hanging'))).toMatchObject({
         code: 'malformed-request',
-        faults: [{ at: 'body.origin.regulatorId' }],
+        faults: [{ at: 'body.origin.settings' }],
       })
-      const elsewhere = { ...ON_BANK, jobKind, poles: ['P2'] }
-      const problem = await server.problem(routes.draftJob, drafting(elsewhere, {}, 'banked'))
-      expect(problem.detail).toContain('The bank R3 stands at pole P3')
-    },
-  )
+    })
+  })
+
+  it('gives new units a switch at the neutral side where that is said, and no others', async () => {
+    const sideOf = async (jobKind: 'change out a bank' | 'take a bank out of service') => {
+      const { plan } = await draft({ ...ON_BANK, jobKind }, { neutralSide: 'switched' }, 'banked')
+      return plan.bank?.regulator.neutralSide
+    }
+    expect(await sideOf('change out a bank')).toBe('switched')
+    expect(await sideOf('take a bank out of service')).toBeUndefined()
+  })
+
+  it.each([
+    ['change out a bank', undefined, true],
+    ['take a bank out of service', undefined, true],
+    ['remove a bank', undefined, true],
+    ['change settings', undefined, false],
+    ['change settings', 'take along', true],
+    ['change out a bank', 'leave', false],
+  ] as const)('to %s with bird work %s takes it along: %s', async (jobKind, birdWork, takes) => {
+    const more = birdWork === undefined ? {} : { birdWork }
+    const { plan } = await draft({ ...ON_BANK, jobKind }, more, 'banked')
+    const [work] = plan.poles
+    const leftWords = `On pole P3 ${work?.openPairsAfter} pairs stay open`
+    expect((work?.measures.length ?? 0) > 0).toBe(takes && work?.openPairs !== 0)
+    expect(plan.notes.some((note) => note.startsWith(leftWords))).toBe(work?.openPairsAfter !== 0)
+  })
+
+  it('puts nothing up on an inspection, and refuses a round without its work', async () => {
+    const looked = await draft(LOOK, { birdWork: 'take along' })
+    expect(looked.plan.poles.flatMap(({ measures }) => measures)).toEqual([])
+    const round = drafting({ ...LOOK, jobKind: 'retrofit round' }, { birdWork: 'leave' })
+    expect(await server.problem(routes.draftJob, round)).toMatchObject({
+      code: 'malformed-request',
+      faults: [{ at: 'body.birdWork' }],
+    })
+  })
 
   it.each(['retrofit round', 'inspection'] as const)('by hand for an %s', async (jobKind) => {
     const { plan } = await draft({ ...LOOK, jobKind })
