@@ -47,6 +47,25 @@ describe('what is left at the poles', () => {
     expect(read).toEqual({ serialNumber: '4711', ratingKva: 76.2 })
   })
 
+  it('holds taps and counters, and no settings, where a bank is left bypassed', () => {
+    const shape = formShape({ ...PLAN, kind: 'take a bank out of service' })
+    expect(shape.hasSettings).toBe(false)
+    const keys = shape.unitFields.map(({ key }) => key)
+    expect(keys).toEqual(expect.arrayContaining(['tapFound', 'tapLeft', 'counterLeft']))
+    expect(keys).not.toContain('ampsAfter')
+    expect(formFields(shape).some(({ key }) => key.startsWith('settings.'))).toBe(false)
+  })
+
+  it('holds settings and taps where a bank is returned to service, and what was said beside them', () => {
+    const plan = { ...PLAN, kind: 'return a bank to service' } as const
+    const keys = formShape(plan).unitFields.map(({ key }) => key)
+    expect(formShape(plan).hasSettings).toBe(true)
+    expect(keys).toEqual(expect.arrayContaining(['tapLeft', 'ampsAfter']))
+    expect(keys).not.toContain('nameplate')
+    const said = checkAsLeft(SHAPE, { ...filled(), 'unit.A.nameplate': '76.2 kVA' }).asLeft
+    expect(formShape(plan, said).unitFields.map(({ key }) => key)).toContain('nameplate')
+  })
+
   it('is sent as it was typed, and reads the same when it comes back', () => {
     const checked = checkAsLeft(SHAPE, {
       ...filled(),

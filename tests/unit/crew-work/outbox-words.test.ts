@@ -78,7 +78,7 @@ describe('the switches of a unit', () => {
       'bypass open',
       'S closed',
       'L closed',
-      'neutral side closed',
+      'neutral-side switch closed',
       'jumper off',
       'tap not known',
       'tap drive working',

@@ -1,10 +1,11 @@
 import type { AsLeft, MeasureAsLeft, SettingsAsLeft, UnitAsLeft } from '#domain/jobs/as-left.ts'
+import { leavesInService } from '#domain/jobs/is-bank-kind.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import { PHASES, type Phase } from '#domain/units/phases.ts'
 import { SETTING_FIELDS } from '../../jobs/setting-fields.ts'
 import type { Fields } from '../../record/merge-fields.ts'
 import type { RecordField } from '../../record/record-fields.ts'
-import { MEASURE_FIELDS, UNIT_FIELDS } from './form-fields.ts'
+import { MEASURE_FIELDS, UNIT_FIELDS, type UnitField, unitFieldsOf } from './form-fields.ts'
 
 /** A measure of the plan, or one that was carried out beside it. */
 export type MeasureRow = Pick<MeasureAsLeft, 'pole' | 'measure' | 'partIds' | 'dimensionM'>
@@ -12,6 +13,8 @@ export type MeasureRow = Pick<MeasureAsLeft, 'pole' | 'measure' | 'partIds' | 'd
 /** What the form of a job holds: which units, whether settings are left, which measures. */
 export interface FormShape {
   readonly phases: readonly Phase[]
+  /** Asked of each unit. */
+  readonly unitFields: readonly UnitField[]
   readonly hasSettings: boolean
   readonly measures: readonly MeasureRow[]
 }
@@ -35,7 +38,8 @@ export function formShape(plan: JobPlan, ...said: readonly (AsLeft | null)[]): F
   const phases = plan.bank?.regulator.phases ?? ''
   return {
     phases: PHASES.filter((phase) => phases.includes(phase)),
-    hasSettings: plan.bank !== undefined && plan.kind !== 'remove a bank',
+    unitFields: unitFieldsOf(plan.kind, ...said),
+    hasSettings: plan.bank !== undefined && leavesInService(plan.kind),
     measures: [...rows.values()],
   }
 }
@@ -51,7 +55,7 @@ export const measureField = (row: MeasureRow, key: string) => `measure.${measure
 /** Every field of the form in its order, with its name for people. */
 export function formFields(shape: FormShape): RecordField[] {
   const units = shape.phases.flatMap((phase) =>
-    UNIT_FIELDS.map(({ key, label }) => ({
+    shape.unitFields.map(({ key, label }) => ({
       key: unitField(phase, key),
       label: `${phase} phase: ${label}`,
     })),

@@ -1,4 +1,5 @@
 import { type FormEvent, useState } from 'react'
+import type { JobKind } from '#domain/jobs/job-kind.ts'
 import { useMay } from '../../api/account.ts'
 import { useOutbox } from '../../api/outbox.ts'
 import { SideBySide } from '../../record/side-by-side.tsx'
@@ -91,6 +92,14 @@ function openedDraft(
   return { fields: beginAsLeft(job.plan, shape, done, localToday()), version, base: null }
 }
 
+/** How the bank stands at the end, where that is not plain from the form. */
+const ENDS: Partial<Readonly<Record<JobKind, string>>> = {
+  'take a bank out of service':
+    'The bank is left bypassed: taps and counters are recorded as they were left. Its settings are given when it is returned to service.',
+  'return a bank to service':
+    'The bank is left in service: the settings read back at the controls, taps and counters go into the record.',
+}
+
 interface FormProps {
   readonly field: FieldJob
   readonly shape: FormShape
@@ -138,9 +147,9 @@ function Form({ field, shape, draft }: FormProps) {
   const { bank } = job.plan
   return (
     <form className="stack" aria-label="As left" noValidate onSubmit={(event) => void enter(event)}>
-      <p>Kept on this device as you type.</p>
+      <p>{ENDS[job.plan.kind]} Kept on this device as you type.</p>
       {shape.phases.map((phase) => (
-        <UnitPart key={phase} plan={job.plan} phase={phase} {...part} />
+        <UnitPart key={phase} plan={job.plan} shape={shape} phase={phase} {...part} />
       ))}
       {bank && shape.hasSettings && <SettingsPart bank={bank} {...part} />}
       <MeasuresPart plan={job.plan} measures={shape.measures} {...part} />

@@ -9,7 +9,6 @@ import {
   settingField,
   unitField,
 } from './as-left-fields.ts'
-import { UNIT_FIELDS } from './form-fields.ts'
 
 /** By the key of the field: what is wrong and what to do. */
 export type Faults = Readonly<Record<string, string>>
@@ -30,7 +29,7 @@ export function checkAsLeft(shape: FormShape, fields: Fields): CheckedAsLeft {
   const units = shape.phases.map((phase) => ({
     phase,
     ...Object.fromEntries(
-      UNIT_FIELDS.flatMap(({ key, kind }): [string, string | number][] => {
+      shape.unitFields.flatMap(({ key, kind }): [string, string | number][] => {
         const name = unitField(phase, key)
         if (kind === 'text') return [[key, fields[name] ?? '']]
         const read = number(name)

@@ -1,4 +1,5 @@
-import type { UnitAsLeft } from '#domain/jobs/as-left.ts'
+import type { AsLeft, UnitAsLeft } from '#domain/jobs/as-left.ts'
+import type { JobKind } from '#domain/jobs/job-kind.ts'
 
 export interface UnitField {
   readonly key: Exclude<keyof UnitAsLeft, 'phase'>
@@ -23,6 +24,37 @@ export const UNIT_FIELDS: readonly UnitField[] = [
   { key: 'loadVAfter', label: 'Load volts after', unit: 'V on 120', kind: 'number' },
   { key: 'ampsAfter', label: 'Current after', unit: 'A', kind: 'number' },
 ]
+
+/** Where the units stay, nobody reads nameplates; under a bypass, nothing flows through them at the end. */
+const ONLY: Partial<Readonly<Record<JobKind, readonly UnitField['key'][]>>> = {
+  'take a bank out of service': [
+    'serialNumber',
+    'tapFound',
+    'tapLeft',
+    'counterFound',
+    'counterLeft',
+    'sourceVBefore',
+    'loadVBefore',
+  ],
+  'return a bank to service': [
+    'serialNumber',
+    'tapFound',
+    'tapLeft',
+    'counterFound',
+    'counterLeft',
+    'sourceVAfter',
+    'loadVAfter',
+    'ampsAfter',
+  ],
+}
+
+/** What is asked of each unit after this kind of work, and what was said of one beside it. */
+export function unitFieldsOf(kind: JobKind, ...said: readonly (AsLeft | null)[]): UnitField[] {
+  const only = ONLY[kind]
+  const isSaid = (key: UnitField['key']) =>
+    said.some((asLeft) => asLeft?.units.some((unit) => (unit[key] ?? '') !== ''))
+  return UNIT_FIELDS.filter(({ key }) => !only || only.includes(key) || isSaid(key))
+}
 
 export const MEASURE_FIELDS = [
   { key: 'isDone', label: 'done or not' },

@@ -1,22 +1,22 @@
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import type { Phase } from '#domain/units/phases.ts'
-import { unitField } from './as-left-fields.ts'
-import { UNIT_FIELDS } from './form-fields.ts'
+import { type FormShape, unitField } from './as-left-fields.ts'
 import type { PartProps } from './part-props.ts'
 import { TypedField } from './typed-field.tsx'
 
 interface Props extends PartProps {
   readonly plan: JobPlan
+  readonly shape: FormShape
   readonly phase: Phase
 }
 
 /** One unit of the bank as it is left. */
-export function UnitPart({ plan, phase, fields, faults, onType }: Props) {
+export function UnitPart({ plan, shape, phase, fields, faults, onType }: Props) {
   return (
     <fieldset className="as-left-part">
       <legend>{phase} phase unit</legend>
       <div className="as-left-grid">
-        {UNIT_FIELDS.map(({ key, label, unit, kind }) => {
+        {shape.unitFields.map(({ key, label, unit, kind }) => {
           const name = unitField(phase, key)
           return (
             <TypedField

@@ -1,19 +1,25 @@
 import { useState } from 'react'
-import type { Regulator } from '#domain/feeder/equipment.ts'
-import { BankDrawing } from '../../jobs/bank-drawing.tsx'
+import type { JobKind } from '#domain/jobs/job-kind.ts'
+import type { BankWork } from '#domain/jobs/job-plan.ts'
+import { BankDrawings } from '../../jobs/bank-drawings.tsx'
 import { Button } from '../../ui/button.tsx'
 import { Dialog } from '../../ui/dialog.tsx'
 
-/** The one-line drawing of a bank, and the same large enough to read on a phone. */
-export function BankOneLine({ regulator }: { readonly regulator: Regulator }) {
+interface Props {
+  readonly kind: JobKind
+  readonly bank: BankWork
+}
+
+/** The one-line drawing of a bank before and after the work, and the same large enough to read on a phone. */
+export function BankOneLine({ kind, bank }: Props) {
   const [isLarge, setIsLarge] = useState(false)
   return (
     <>
-      <BankDrawing regulator={regulator} />
+      <BankDrawings kind={kind} bank={bank} />
       <Button onClick={() => setIsLarge(true)}>Show it larger</Button>
       {isLarge && (
         <Dialog title="One-line drawing of the bank" isWide onClose={() => setIsLarge(false)}>
-          <BankDrawing regulator={regulator} />
+          <BankDrawings kind={kind} bank={bank} />
         </Dialog>
       )}
     </>

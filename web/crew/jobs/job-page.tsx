@@ -2,6 +2,7 @@ import { useEffect } from 'react'
 import { useOnDevice } from '../../api/on-device.ts'
 import { JobStateMark } from '../../jobs/job-state-mark.tsx'
 import { capitalised, dueInWords, isLate, KIND_WORDS } from '../../jobs/job-words.ts'
+import { BypassedTable } from '../../jobs/plan/bypassed-table.tsx'
 import { HazardList } from '../../jobs/plan/hazard-list.tsx'
 import { MistakeList } from '../../jobs/plan/mistake-list.tsx'
 import { SettingsSheet } from '../../jobs/plan/settings-sheet.tsx'
@@ -29,7 +30,7 @@ import { JobPapers } from './job-papers.tsx'
 import { JobReadings } from './job-readings.tsx'
 import { JobRound } from './job-round.tsx'
 import { KitChecklist } from './kit-checklist.tsx'
-import { nextStepOf } from './next-step.ts'
+import { isBeforeWork, nextStepOf } from './next-step.ts'
 import { NextStepBar } from './next-step-bar.tsx'
 import { useRound } from './use-round.ts'
 
@@ -143,7 +144,16 @@ function JobParts({ field, order }: PartsProps) {
       </CrewFold>
       {bank && (
         <CrewFold title="What meters should show">
-          <JobReadings jobId={job.id} plan={plan} bank={bank} />
+          <JobReadings
+            jobId={job.id}
+            plan={plan}
+            partId={isBeforeWork(field.run) ? 'found' : 'planned'}
+          />
+        </CrewFold>
+      )}
+      {plan.whileBypassed && (
+        <CrewFold title="How the customers fare while it is bypassed">
+          <BypassedTable plan={plan} />
         </CrewFold>
       )}
       {mistakes.length > 0 && (
@@ -153,7 +163,7 @@ function JobParts({ field, order }: PartsProps) {
       )}
       {bank && (
         <CrewFold title="One-line drawing of the bank">
-          <BankOneLine regulator={bank.regulator} />
+          <BankOneLine kind={plan.kind} bank={bank} />
         </CrewFold>
       )}
       {settings.length > 0 && (

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import type { JobKind } from '#domain/jobs/job-kind.ts'
 import { useMay } from '../../api/account.ts'
 import { WAITS_FOR } from '../../jobs/job-words.ts'
 import { Button } from '../../ui/button.tsx'
@@ -40,7 +41,7 @@ export function NextStepBar({ field, next }: Props) {
         return
     }
   }
-  const words = wordsOf(next)
+  const words = wordsOf(next, job.plan.kind)
   return (
     <div className="crew-next">
       {!mayWork && words && <p>Whoever is signed in may look, but not work on this job.</p>}
@@ -60,8 +61,14 @@ export function NextStepBar({ field, next }: Props) {
   )
 }
 
+const AS_LEFT_WORDS: Partial<Readonly<Record<JobKind, string>>> = {
+  'remove a bank': 'Write what was found and taken down',
+  'take a bank out of service': 'Write the taps and counters as left',
+  'return a bank to service': 'Write the settings and taps as left',
+}
+
 /** Null where the crew has nothing to do, or what it does needs a reason first. */
-function wordsOf(next: NextStep): string | null {
+function wordsOf(next: NextStep, kind: JobKind): string | null {
   switch (next.kind) {
     case 'begin':
       return `We are at it: start at ${next.poleId}`
@@ -72,7 +79,7 @@ function wordsOf(next: NextStep): string | null {
     case 'mend':
       return `See what is missing at ${next.poleId}`
     case 'as-left':
-      return 'Write what stands there now'
+      return AS_LEFT_WORDS[kind] ?? 'Write what stands there now'
     case 'end':
       return 'The work is done'
     case 'resume':

@@ -45,6 +45,13 @@ function openPole(run: JobRun, order: readonly string[]): string | undefined {
   return open.find((poleId) => countAt(run, poleId).done > 0) ?? open[0]
 }
 
+/** No switch and no unit was touched yet, so meters show the bank as it stands. */
+export function isBeforeWork({ poles }: JobRun): boolean {
+  return ![...poles.values()].some(({ places }) =>
+    places.some(({ step, status }) => step.action !== undefined && status === 'done'),
+  )
+}
+
 /** Steps gone through at a pole, those left out among them, and all there are. */
 export function countAt(
   run: JobRun,

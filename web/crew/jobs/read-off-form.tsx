@@ -12,31 +12,37 @@ import {
   readOffDrafts,
   readOffOf,
 } from './read-off-draft.ts'
+import type { ReadingPart } from './reading-parts.ts'
 import { useExpectedFor } from './use-expected-for.ts'
 
 interface Props {
   readonly jobId: string
-  readonly bank: BankWork
+  readonly part: ReadingPart
   /** The case whose loads are scaled to what is read off. */
   readonly near: ExpectedCase
 }
 
 /** Amps and taps as the crew reads them off, and the volts that belong to them. */
-export function ReadOffForm({ jobId, bank, near }: Props) {
-  const draft = readOffDrafts.use(jobId) ?? EMPTY_READ_OFF
+export function ReadOffForm({ jobId, part, near }: Props) {
+  const { bank, isAtNeutral } = part
+  // What is read before the work is not what is read after it.
+  const key = part.id === 'planned' ? jobId : `${jobId}~${part.id}`
+  const draft = readOffDrafts.use(key) ?? EMPTY_READ_OFF
   const phases = phasesOf(bank.regulator.phases)
   const state = readOffOf(draft, phases, near)
   const readOff = state.kind === 'read' ? state.readOff : null
   const { data, error, isFetching } = useExpectedFor(bank, readOff)
-  const keep = (next: ReadOffDraft | null) => readOffDrafts.keep(jobId, next)
+  const keep = (next: ReadOffDraft | null) => readOffDrafts.keep(key, next)
   const faultOf = (phase: Phase) =>
     state.kind === 'faulty' && state.phase === phase ? state.fault : null
   return (
     <section className="stack" aria-label="As you read it">
       <h4>As you read it</h4>
       <p>
-        Type the amps and the tap of each unit as they stand now. The load of “{near.caseName}” is
-        scaled until the model carries them; solved on this device.
+        {isAtNeutral
+          ? 'Type the amps of each phase as they stand now, past the units.'
+          : 'Type the amps and the tap of each unit as they stand now.'}{' '}
+        The load of “{near.caseName}” is scaled until the model carries them; solved on this device.
       </p>
       {phases.map((phase) => (
         <fieldset key={phase} className="read-off-phase">
@@ -55,24 +61,13 @@ export function ReadOffForm({ jobId, bank, near }: Props) {
               />
             )}
           </Field>
-          <Field label="Tap">
-            {(control) => (
-              <select
-                className="input"
-                value={draft.taps[phase] ?? caseTap(near, phase)}
-                onChange={({ target }) =>
-                  keep({ ...draft, taps: { ...draft.taps, [phase]: Number(target.value) } })
-                }
-                {...control}
-              >
-                {tapsOf(bank).map((tap) => (
-                  <option key={tap} value={tap}>
-                    {tapWords(tap)}
-                  </option>
-                ))}
-              </select>
-            )}
-          </Field>
+          {!isAtNeutral && (
+            <TapChoice
+              bank={bank}
+              tap={draft.taps[phase] ?? caseTap(near, phase)}
+              onChoose={(tap) => keep({ ...draft, taps: { ...draft.taps, [phase]: tap } })}
+            />
+          )}
         </fieldset>
       ))}
       <div role="status" aria-label="Expected for what you read" aria-busy={isFetching}>
@@ -93,6 +88,33 @@ export function ReadOffForm({ jobId, bank, near }: Props) {
       </div>
       {draft !== EMPTY_READ_OFF && <Button onClick={() => keep(null)}>Clear what I typed</Button>}
     </section>
+  )
+}
+
+interface TapProps {
+  readonly bank: BankWork
+  readonly tap: number
+  readonly onChoose: (tap: number) => void
+}
+
+function TapChoice({ bank, tap, onChoose }: TapProps) {
+  return (
+    <Field label="Tap">
+      {(control) => (
+        <select
+          className="input"
+          value={tap}
+          onChange={({ target }) => onChoose(Number(target.value))}
+          {...control}
+        >
+          {tapsOf(bank).map((each) => (
+            <option key={each} value={each}>
+              {tapWords(each)}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
   )
 }
 

@@ -1,11 +1,15 @@
 import { useState } from 'react'
 import { type StepPlace, stepsAt } from '#domain/jobs/job-run.ts'
+import type { JudgeName } from '#domain/jobs/step-sequence.ts'
 import { useMay } from '../../api/account.ts'
+import { BypassedTable } from '../../jobs/plan/bypassed-table.tsx'
+import '../../jobs/jobs.css'
 import { counted } from '../../state/format.ts'
 import { useFullSheet } from '../../state/sheet-height.ts'
 import { ArrivingTitle } from '../../ui/arriving-title.tsx'
 import { Button } from '../../ui/button.tsx'
 import { EmptyNote, ErrorNote, LoadingNote } from '../../ui/state-note.tsx'
+import { JobReadings } from '../jobs/job-readings.tsx'
 import { DoneStep } from './done-step.tsx'
 import { useFieldJob } from './field-job.ts'
 import { FieldMoves } from './field-moves.tsx'
@@ -78,6 +82,8 @@ function OpenSteps({ field, poleId }: OpenProps) {
         <StepCard place={place} index={shown} all={places.length}>
           <UnitChoice places={places} shown={shown} onShow={look} />
           <UnitSwitches run={run} poleId={poleId} phase={place.phase} />
+          <WhileBypassed field={field} place={place} />
+          <StepReadings field={field} place={place} />
           {isNext && (
             <StepForm
               key={keyOfPlace(place)}
@@ -102,6 +108,43 @@ function OpenSteps({ field, poleId }: OpenProps) {
       <ScreenKeptOn />
       <Folds field={field} poleId={poleId} places={places} shown={shown} onShow={look} />
     </>
+  )
+}
+
+interface AtStepProps {
+  readonly field: FieldJob
+  readonly place: StepPlace
+}
+
+/** Said before it happens: a bypass is closed at a time when customers bear it. */
+function WhileBypassed({ field: { job }, place: { step, status } }: AtStepProps) {
+  if (step.action !== 'close the bypass' || status === 'done' || !job.plan.whileBypassed)
+    return null
+  return (
+    <details className="work-fold" open>
+      <summary>How the customers fare while it is bypassed</summary>
+      <BypassedTable plan={job.plan} />
+    </details>
+  )
+}
+
+const HELD_AGAINST_FIGURES: readonly (JudgeName | undefined)[] = [
+  'source volts as expected',
+  'load volts as expected',
+  'current as expected',
+]
+
+/** The figures that the readings of the step are held against. */
+function StepReadings({ field: { job }, place: { step } }: AtStepProps) {
+  if (!job.plan.bank || !step.asks.some(({ judge }) => HELD_AGAINST_FIGURES.includes(judge))) {
+    return null
+  }
+  const partId = step.readsAsFound ? 'found' : 'planned'
+  return (
+    <details className="work-fold">
+      <summary>What meters should show</summary>
+      <JobReadings key={partId} jobId={job.id} plan={job.plan} partId={partId} />
+    </details>
   )
 }
 

@@ -13,7 +13,7 @@ export function switchesInWords(state: UnitState): string[] {
     `bypass ${isBypassClosed ? 'closed' : 'open'}`,
     `S ${isSourceClosed ? 'closed' : 'open'}`,
     `L ${isLoadClosed ? 'closed' : 'open'}`,
-    ...(neutralSide === 'solid' ? [] : [`neutral side ${neutralSide}`]),
+    ...(neutralSide === 'solid' ? [] : [`neutral-side switch ${neutralSide}`]),
     `jumper ${isJumperOn ? 'on' : 'off'}`,
     ...(isUp
       ? [TAP_WORDS[state.tap], `tap drive ${state.isDriveOperative ? 'working' : 'inoperative'}`]

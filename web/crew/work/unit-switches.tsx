@@ -48,7 +48,7 @@ function UnitDrawing({ phase, state }: UnitProps) {
   const words = switchesInWords(state)
   return (
     <figure className="unit-switches">
-      <svg viewBox="0 0 320 128" aria-hidden="true">
+      <svg viewBox="0 0 320 156" aria-hidden="true">
         {state.isJumperOn && <path className="unit-jumper" d="M24 84 V12 H296 V84" />}
         <path className="unit-wire" d="M8 84 H56 M264 84 H312 M36 84 V40 H132 M284 84 V40 H188" />
         <SwitchBlade x={132} y={40} isClosed={state.isBypassClosed} name="bypass" />
@@ -96,12 +96,24 @@ function SwitchBlade({ x, y, isClosed, name }: BladeProps) {
   )
 }
 
-function NeutralSide({ state }: { readonly state: UnitState }) {
-  const isOpen = state.neutralSide === 'open'
+/** From SL down to the neutral and ground: a lead, or a switch where the unit has one. */
+function NeutralSide({ state: { neutralSide } }: { readonly state: UnitState }) {
+  const end = neutralSide === 'open' ? 'L176 122' : 'V128'
   return (
     <g>
-      <path className="unit-wire" d={isOpen ? 'M160 102 L172 114' : 'M160 102 V118'} />
-      <path className="unit-wire" d="M148 118 H172 M153 122 H167 M157 126 H163" />
+      {neutralSide === 'solid' ? (
+        <path className="unit-wire" d="M160 102 V140" />
+      ) : (
+        <>
+          <path className="unit-wire" d={`M160 102 V108 ${end} M160 128 V140`} />
+          <circle className="unit-contact" cx={160} cy={108} r={4} />
+          <circle className="unit-contact" cx={160} cy={128} r={4} />
+          <text className="unit-name" x={184} y={132}>
+            neutral side
+          </text>
+        </>
+      )}
+      <path className="unit-wire" d="M148 140 H172 M153 145 H167 M157 150 H163" />
     </g>
   )
 }
