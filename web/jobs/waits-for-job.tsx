@@ -1,6 +1,7 @@
 import type { JobSummary } from '#contract/jobs.ts'
 import { Button } from '../ui/button.tsx'
 import { JobStateMark } from './job-state-mark.tsx'
+import './waits-for-job.css'
 
 interface Props {
   readonly job: Pick<JobSummary, 'title' | 'state'>
@@ -14,7 +15,7 @@ export function WaitsForJob({ job: { title, state }, onOpen }: Props) {
     <>
       Waits for the job{' '}
       {onOpen ? (
-        <Button look="plain" onClick={onOpen}>
+        <Button look="plain" className="job-inline" onClick={onOpen}>
           {title}
         </Button>
       ) : (

@@ -18,11 +18,11 @@ export function BypassedBanks() {
     }
     return (
       <p key={id}>
-        The regulator bank {name ?? id} at{' '}
-        <Button look="plain" onClick={open}>
+        The regulator bank at{' '}
+        <Button look="plain" className="planner-inline" onClick={open}>
           pole {pole}
         </Button>{' '}
-        stands bypassed: it holds no voltage, and the figures here are without it.{' '}
+        ({name ?? id}) stands bypassed: it holds no voltage, and the figures here are without it.{' '}
         <TakenOutBy bank={bank} />
       </p>
     )

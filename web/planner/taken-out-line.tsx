@@ -16,7 +16,11 @@ export function TakenOutBy({ bank }: { readonly bank: Regulator }) {
   return (
     <>
       Left so by the job{' '}
-      <Button look="plain" onClick={() => select({ view: viewOfJob(job.id) })}>
+      <Button
+        look="plain"
+        className="planner-inline"
+        onClick={() => select({ view: viewOfJob(job.id) })}
+      >
         {job.title}
       </Button>
       , closed <Moment at={job.stateSince} />.

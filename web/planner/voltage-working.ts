@@ -1,8 +1,10 @@
 import type { NodeVoltage } from '#domain/electrical/solution.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
+import { isBypassed } from '#domain/feeder/is-bypassed.ts'
 import type { Phase } from '#domain/units/phases.ts'
 import type { TapRule } from '../state/address.ts'
 import type { Converged } from '../state/case-solutions.ts'
+import { listed } from '../state/format.ts'
 import type { Working } from '../state/working.ts'
 
 interface Computed {
@@ -31,10 +33,7 @@ export function voltageWorking({ feeder, solution, node, phase, taps }: Computed
       { name: 'Per unit', value: found.pu.toFixed(4) },
       { name: 'Angle', value: `${found.angleDeg.toFixed(2)}°` },
       { name: 'Load case', value: caseName },
-      {
-        name: 'Regulators',
-        value: taps === 'controlled' ? 'follow their controls' : 'as recorded',
-      },
+      { name: 'Regulators', value: regulatorWords(feeder, taps) },
       { name: 'Iterations', value: String(solution.iterations) },
     ],
     source:
@@ -43,4 +42,10 @@ export function voltageWorking({ feeder, solution, node, phase, taps }: Computed
     changeAt:
       'Loads and line types come with the layers of the feeder; case and regulators stand in the top bar.',
   }
+}
+
+function regulatorWords({ equipment }: Feeder, taps: TapRule): string {
+  const held = taps === 'controlled' ? 'follow their controls' : 'as recorded'
+  const bypassed = equipment.filter(isBypassed).map(({ pole }) => `pole ${pole}`)
+  return bypassed.length === 0 ? held : `${held}; bypassed at ${listed(bypassed)}`
 }

@@ -69,7 +69,7 @@ function regulatorDetail(item: Bank): string {
   const taps = phases.map((phase) => `${phase} ${tapWords(item[`tap${phase}`])}`).join(', ')
   const serials = phases.flatMap((phase) => {
     const serial = item[`serial${phase}`]
-    return serial === undefined ? [] : [`${phase} ${serial}`]
+    return serial === undefined ? [] : [`${serial} (${phase})`]
   })
   return [
     `${size}, type ${item.windingType}, ${item.connection}`,

@@ -51,7 +51,7 @@ describe('what is said of the units of a bank', () => {
       serialC: '4419',
     })
     expect(words).toContain('; a switch between each unit and the neutral')
-    expect(words).toMatch(/; serial numbers A 4417, C 4419$/)
+    expect(words).toMatch(/; serial numbers 4417 \(A\), 4419 \(C\)$/)
     expect(words).not.toContain('4418')
   })
 })

@@ -23,11 +23,11 @@ const TWO_COILS = `${circle(9, 12, 5)}${circle(15, 12, 5)}M1.5 12H4M20 12h2.5`
  * regulating transformer, two plates for a capacitor, a lifted blade for an open switch, an arrow
  * in a box to ground for an arrester, a bar in series for a fuse, a box for a circuit breaker, a
  * wave in a circle for an alternating source. Of a bypassed regulator the line runs past the coils,
- * which hang under it on open leads. The others are this project's own.
+ * which no lead joins to it. The others are this project's own.
  */
 export const SYMBOL_PATHS: Readonly<Record<SymbolName, string>> = {
   regulator: `${TWO_COILS}M5 20 19 4M19 4l-4.6 1.6M19 4l-.8 4.8`,
-  'regulator-bypassed': `M1.5 4.5h21M3.5 4.5v4M20.5 4.5v4${circle(9.5, 15.5, 4.2)}${circle(14.5, 15.5, 4.2)}M6 22 18 9M18 9l-4 1.2M18 9l-.9 4.1`,
+  'regulator-bypassed': `M1.5 14.5h1.7V4h17.6v10.5h1.7${circle(10, 14.5, 4)}${circle(14, 14.5, 4)}M6.8 21 17 8.2M17 8.2l-3.6 1.3M17 8.2l-.6 3.8`,
   transformer: TWO_COILS,
   capacitor: 'M1.5 12h8M9.5 5v14M14.5 5v14M14.5 12h8',
   switch: `M1.5 12H5M19 12h3.5M7.5 12h9${circle(6.2, 12, 1.3)}${circle(17.8, 12, 1.3)}`,
