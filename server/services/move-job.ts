@@ -4,6 +4,7 @@ import type { Asker } from '#contract/rights.ts'
 import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import { missingForEnd, runOf } from '#domain/jobs/job-run.ts'
 import { moveOf } from '#domain/jobs/job-state.ts'
+import { standingAtStart } from '#domain/jobs/pole-work.ts'
 import { actorOf } from './actor-of.ts'
 import { closeJob, type WorkedOut, workOutClosing } from './close-job.ts'
 import { findJob, missingJob } from './find-job.ts'
@@ -12,6 +13,7 @@ import { progressOf } from './job-progress.ts'
 import type { Ports, Stamp } from './ports.ts'
 import { Refusal } from './refusal.ts'
 import { settleWritten } from './settle-written.ts'
+import { regulatorsOf } from './wanted-job.ts'
 
 type MovingPorts = Pick<Ports, 'store' | 'threads' | 'clock' | 'newId'>
 
@@ -57,6 +59,7 @@ async function move(
   const job = await mayBeMoved(store, asker, jobId, body)
   const stamp: Stamp = { actor: actorOf(asker), at: clock(), ...(deviceAt && { deviceAt }) }
   const entries = (await store.jobs.entries(jobId)).map(({ entry }) => entry)
+  if (to === 'issued') await refuseOtherStanding(store, job)
   if (to === 'work done') refuseUnfinished(job, entries)
   const { feederVersionAfter } = job
   const moved: JobMoved = {
@@ -98,6 +101,18 @@ async function mayBeMoved(
   throw new Refusal('malformed-request', 'Say why, so that others know what to do about it.', {
     faults: [{ at: 'body.reason', what: 'must say why' }],
   })
+}
+
+/** Its steps begin with the bank as it stood when the job was drafted. */
+async function refuseOtherStanding({ feeders }: Ports['store'], job: Job): Promise<void> {
+  const standing = job.plan.bank?.standing
+  const stored = standing && (await feeders.find(job.feederId))
+  const now = stored && regulatorsOf(stored.feeder).find(({ id }) => id === standing.id)
+  if (!now) return
+  const [then, by] = [standingAtStart(standing), standingAtStart(now)]
+  if (then === by) return
+  const detail = `Bank ${now.id} is recorded as ${by} by now, and the steps of this job begin with it ${then}. Draft the job again.`
+  throw new Refusal('wrong-state', detail, { current: job })
 }
 
 function refuseUnfinished(job: Job, entries: readonly JobEntry[]): void {

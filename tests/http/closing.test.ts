@@ -188,6 +188,25 @@ describe('closing a job on a bank', () => {
     ])
   })
 
+  it('sends no crew out with steps for a bank that stands otherwise by now', async () => {
+    const byHand = { kind: 'by hand' as const, poles: ['P3'], regulatorId: 'R3' }
+    const body = {
+      title: 'Change the bank',
+      origin: { ...byHand, jobKind: 'change out a bank' as const },
+    }
+    const drafted = await server.call(routes.draftJob, { params: { feederId }, body }, PLANNER)
+    const approved = await move(drafted, 'approved')
+    const out = { ...byHand, jobKind: 'take a bank out of service' as const }
+    await move(await doneJob(out, { units: UNITS }), 'closed')
+    const input = { params: { jobId: approved.id }, body: { version: 2, to: 'issued' as const } }
+    const problem = await server.problem(routes.moveJob, input, SUPERVISOR)
+    expect(problem).toMatchObject({
+      code: 'wrong-state',
+      detail:
+        'Bank R3 is recorded as bypassed by now, and the steps of this job begin with it in service. Draft the job again.',
+    })
+  })
+
   it('is refused where the feeder no longer has the span, and writes nothing', async () => {
     const job = await doneJob(await proposedAt('P4', 'S4'), { units: UNITS, settings: SETTINGS })
     const feeder = bankedFeeder(feederId)
