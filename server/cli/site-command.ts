@@ -8,7 +8,8 @@ import { siteJson } from './site-json.ts'
 import { siteText } from './site-text.ts'
 
 const HELP = `Usage: crossarm site <feeder folder> [--banks 1|2] [--goal service|loss]
-                     [--taps controlled|search] [--low <volts>] [--high <volts>] [--json]
+                     [--taps controlled|search] [--compensation worked-out|none]
+                     [--low <volts>] [--high <volts>] [--json]
 
 Says on which pole one or two voltage regulator banks belong, and why. Every load case is judged.
 
@@ -18,17 +19,24 @@ Says on which pole one or two voltage regulator banks belong, and why. Every loa
   --goal loss        least loss with no node above the high limit
   --taps controlled  every bank follows its control (without the option)
   --taps search      one common position of each bank is a free variable
+  --compensation worked-out
+                     band centre, R and X of the banks proposed are worked out from the load
+                     cases, and plain settings stay where that is not worth it (without the option)
+  --compensation none
+                     the band centre as it is, without line-drop compensation
   --low <volts>      lowest voltage allowed on the primary, 120 V base; without it the feeder's own
   --high <volts>     highest voltage allowed on the primary, 120 V base; without it the feeder's own
   --json             one JSON object instead of tables:
                      {feeder, before, tried, proof, notes: […],
                       proposals: [{rank, reason, after,
                         banks: [{pole, span, phases, ratingKva, ratingA,
+                                 bandCentreV, rV, xV, settings: {why, chosen, plain, …},
                                  taps: {<case>: {A, B, C}}, …}], …}],
-                      excluded: [{pole, reasons: […]}]}
+                      excluded: [{pole, reasons: […]}],
+                      bypassed: [{id, pole, words, after}]}
                      before and after are {cases: {<case>: {lossKw, customersOutside,
                        lowest: {volts120, node, phase}, highest: {…}}}}; kVA and A are of one
-                     single-phase unit.
+                     single-phase unit; bypassed is left out where no bank stands so.
 
 Progress is shown where the error stream is a terminal; an interrupt stops the search.
 
@@ -47,6 +55,7 @@ export const siteCommand: Command = {
       banks: { type: 'string' },
       goal: { type: 'string' },
       taps: { type: 'string' },
+      compensation: { type: 'string' },
       low: { type: 'string' },
       high: { type: 'string' },
       json: { type: 'boolean' },
@@ -83,14 +92,15 @@ export const siteCommand: Command = {
   },
 }
 
-type Values = Partial<Record<'banks' | 'goal' | 'taps' | 'low' | 'high', string>>
+type Values = Partial<Record<'banks' | 'goal' | 'taps' | 'compensation' | 'low' | 'high', string>>
 
-function requestOf({ banks, goal, taps, low, high }: Values): SiteRequest {
+function requestOf({ banks, goal, taps, compensation, low, high }: Values): SiteRequest {
   return StartStudyBody.parse({
     request: {
       banks: Number(oneOf('banks', banks, ['1', '2'])),
       goal: oneOf('goal', goal, ['service', 'loss']),
       taps: oneOf('taps', taps, ['controlled', 'search']),
+      compensation: oneOf('compensation', compensation, ['worked-out', 'none']).replace('-', ' '),
       lowVolts120: voltsOf('low', low),
       highVolts120: voltsOf('high', high),
     },

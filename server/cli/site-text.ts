@@ -20,6 +20,7 @@ export function siteText(feeder: Feeder, result: SiteResult): string {
     'As it stands',
     effectTable(result.before),
     '',
+    ...(result.bypassed ?? []).flatMap(({ words }) => [words, '']),
     ...(best
       ? [rankingTable(result.proposals), '', ...result.proposals.flatMap(proposalText)]
       : []),
@@ -98,7 +99,7 @@ function rankingRows({ rank, banks, after, costUsd }: Proposal): string[][] {
 function proposalText({ rank, banks, after, reason, flags, nearAlternatives }: Proposal): string[] {
   return [
     `${rank}. ${banks.map(({ pole }) => `pole ${pole}`).join(' and ')}: ${reason}`,
-    ...banks.map((bank) => `   ${settingsText(bank)}`),
+    ...banks.flatMap(bankText),
     ...indented(effectTable(after)),
     ...flags.map((flag) => `   ! ${flag}`),
     ...(nearAlternatives.length > 0
@@ -108,12 +109,18 @@ function proposalText({ rank, banks, after, reason, flags, nearAlternatives }: P
   ]
 }
 
+function bankText(bank: ProposedBank): string[] {
+  const why = bank.settings ? [`   ${bank.settings.why}`] : []
+  return [`   ${settingsText(bank)}`, ...why]
+}
+
 function settingsText(bank: ProposedBank): string {
   const { pole, bandCentreV, bandwidthV, delayS, ptRatio, ctPrimaryA, windingType } = bank
+  const { rV = 0, xV = 0 } = bank
   const taps = Object.entries(bank.taps)
     .map(([id, byPhase]) => `${id} ${Object.values(byPhase).map(signed).join('/')}`)
     .join(', ')
-  return `Pole ${pole}: taps ${taps}; type ${windingType}, band ${bandCentreV} V, ${bandwidthV} V wide, ${delayS} s, PT ${ptRatio.toFixed(1)}:1, CT ${ctPrimaryA} A.`
+  return `Pole ${pole}: taps ${taps}; type ${windingType}, band ${bandCentreV} V, ${bandwidthV} V wide, R ${rV} V, X ${xV} V, ${delayS} s, PT ${ptRatio.toFixed(1)}:1, CT ${ctPrimaryA} A.`
 }
 
 function indented(text: string): string[] {

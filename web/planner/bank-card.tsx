@@ -10,6 +10,7 @@ import { Button } from '../ui/button.tsx'
 import { Figure } from '../ui/figure.tsx'
 import { BankBirds } from './bank-birds.tsx'
 import { bankPlaces, nextPlace } from './bank-places.ts'
+import { BankSettings } from './bank-settings.tsx'
 import { ratingWorking } from './figure-workings.ts'
 import type { OpenProposal } from './open-proposal.ts'
 import { trialBankId } from './trial-banks.ts'
@@ -26,7 +27,6 @@ export function BankCard({ bank, index, open }: Props) {
   const model = useFeeder()
   const { units } = useSelection()
   const { isMoved, putBack } = useTrialBanks()
-  const reasons = open.result?.excluded.find(({ pole }) => pole === bank.pole)?.reasons ?? []
   return (
     <div className="planner-card stack">
       <p>
@@ -42,12 +42,10 @@ export function BankCard({ bank, index, open }: Props) {
           label="Size"
           onWorking={() => showWorking(ratingWorking(bank, open.request))}
         />
-        , {bank.ratingA} A, band {bank.bandCentreV} ± {bank.bandwidthV / 2} V, {bank.delayS} s.
+        , {bank.ratingA} A.
       </p>
+      <BankSettings bank={bank} request={open.request} />
       <BankTaps index={index} />
-      {reasons.length > 0 && (
-        <p className="planner-flag">This pole was ruled out: {reasons.join(' ')}</p>
-      )}
       <MoveSteps bank={bank} index={index} />
       <div className="row">
         <Button onClick={() => select({ person: 'crew', pole: bank.pole, view: null })}>

@@ -85,16 +85,18 @@ export function savingWorking(proposal: Proposal, request: SiteRequest): Working
 export function costWorking(proposal: Proposal, request: SiteRequest): Working {
   const { money } = request
   const units = proposal.banks.reduce((sum, { phases }) => sum + phases.length, 0)
+  const roomUsd = proposal.costUsd - proposal.banks.length * money.bankUsd - units * money.unitUsd
   return {
     title: 'installed cost',
     result: usd(proposal.costUsd),
     formula: [
-      'cost = banks × cost per bank + units × cost per unit',
+      'cost = banks × cost per bank + units × cost per unit + room made on the pole',
       'net present cost = cost − present worth of the losses saved',
     ],
     inputs: [
       { name: 'Banks', value: `${proposal.banks.length} × ${usd(money.bankUsd)}` },
       { name: 'Single-phase units', value: `${units} × ${usd(money.unitUsd)}` },
+      ...(roomUsd > 0 ? [{ name: 'Moving service transformers', value: usd(roomUsd) }] : []),
       { name: 'Years of study', value: String(money.studyYears) },
       { name: 'Discount rate', value: `${money.discountRatePct} %` },
       { name: 'Net present cost', value: usd(proposal.presentWorthUsd) },

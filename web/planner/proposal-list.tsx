@@ -1,10 +1,11 @@
 import type { SiteRequest } from '#domain/siting/site-request.ts'
-import type { Effect, Proposal, SiteResult } from '#domain/siting/site-result.ts'
+import type { Effect, Proposal, ProposedBank, SiteResult } from '#domain/siting/site-result.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { counted, distance, inWords, listed, usd } from '../state/format.ts'
 import { hoverPole } from '../state/hover.ts'
 import { select, useSelection } from '../state/selection.ts'
 import { previewBanks } from '../state/trial.ts'
+import { Button } from '../ui/button.tsx'
 import { List, ListRow } from '../ui/list.tsx'
 import { EmptyNote } from '../ui/state-note.tsx'
 import { regulatorOfBank } from './trial-banks.ts'
@@ -17,12 +18,21 @@ interface Props {
 
 /** Proposals in their order; pointing at one shows it on map and profile. */
 export function ProposalList({ result, request }: Props) {
-  const { proposals, proof, notes, before } = result
+  const { proposals, proof, notes, before, bypassed = [] } = result
   return (
     <>
       <p>
         {proof} Now: {outsideWords(before)}.
       </p>
+      {bypassed.map(({ id, pole, words }) => (
+        <p key={id} className="planner-flag">
+          <span aria-hidden="true">⚑ </span>
+          {words}{' '}
+          <Button look="plain" className="planner-inline" onClick={() => select({ pole })}>
+            Show pole {pole}
+          </Button>
+        </p>
+      ))}
       {proposals.length === 0 ? (
         <EmptyNote what="No pole may carry a bank under these choices. Loosen them, or read below what ruled each pole out." />
       ) : (
@@ -73,7 +83,7 @@ function ProposalRow({
         </span>
       </span>
       <span>
-        {listed(banks.map(({ phases, ratingKva }) => `${phases.length} × ${ratingKva} kVA`))}
+        {listed(banks.map(sizeAndSettings))}
         {'; '}
         {outsideWords(after)}; worst {worst.volts120.toFixed(1)} V
       </span>
@@ -92,6 +102,12 @@ function ProposalRow({
       )}
     </ListRow>
   )
+}
+
+/** "3 × 76.2 kVA at 122 V with R 3.5, X 2 V". */
+function sizeAndSettings({ bandCentreV, phases, ratingKva, rV = 0, xV = 0 }: ProposedBank): string {
+  const compensation = rV === 0 && xV === 0 ? '' : ` with R ${rV}, X ${xV} V`
+  return `${phases.length} × ${ratingKva} kVA at ${bandCentreV} V${compensation}`
 }
 
 /** Customers outside over all cases: the most in any one of them. */

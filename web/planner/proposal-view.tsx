@@ -12,6 +12,7 @@ import { type OpenProposal, useOpenProposal } from './open-proposal.ts'
 import { ProposalJobs } from './proposal-jobs.tsx'
 import { ProposalMoney } from './proposal-money.tsx'
 import { SaveForm } from './save-form.tsx'
+import { useJudgedProposal } from './use-judged-proposal.ts'
 import { useTrialBanks } from './use-trial-banks.ts'
 
 /** A chosen proposal: what it does, why, and where its banks stand. */
@@ -37,12 +38,12 @@ export function ProposalView() {
 
 function Opened({ open }: { readonly open: OpenProposal }) {
   const { saved, proposal, request, result } = open
-  const { banks, isMoved } = useTrialBanks()
+  const { banks } = useTrialBanks()
   return (
     <>
       {saved && <KeptNote saved={saved} />}
       <SideChoice />
-      {!isMoved && <Why open={open} />}
+      <Why open={open} />
       {banks.map((bank, index) => (
         <BankCard key={index === 0 ? 'first' : 'second'} bank={bank} index={index} open={open} />
       ))}
@@ -82,12 +83,20 @@ function SideChoice() {
   )
 }
 
-function Why({ open: { proposal } }: { readonly open: OpenProposal }) {
+/** Reason and cautions, also of a place that a person chose. */
+function Why({ open }: { readonly open: OpenProposal }) {
+  const { error, isMoved, judged } = useTrialBanks()
+  const proposal = useJudgedProposal(open)
+  const isOne = open.proposal.banks.length === 1
+  const chosen = isOne ? 'What this pole gives' : 'What these poles give'
   return (
     <div>
-      <h3>{proposal.banks.length === 1 ? 'Why this pole' : 'Why these poles'}</h3>
-      <p>{proposal.reason}</p>
-      {proposal.flags.length > 0 && (
+      <h3>{isMoved ? chosen : isOne ? 'Why this pole' : 'Why these poles'}</h3>
+      {error && <ErrorNote title="The place could not be judged." error={error} />}
+      {judged?.status === 'not judged' && <p className="planner-flag">{judged.what}</p>}
+      {!proposal && !judged && !error && <LoadingNote what="Judging the place…" />}
+      {proposal && <p>{proposal.reason}</p>}
+      {proposal && proposal.flags.length > 0 && (
         <ul className="planner-flags">
           {proposal.flags.map((flag) => (
             <li key={flag} className="planner-flag">

@@ -15,6 +15,7 @@ export const NUMBER_CHOICES = [
   'energyUsdPerKwh',
   'bankUsd',
   'unitUsd',
+  'transformerMoveUsd',
   'studyYears',
   'discountRatePct',
 ] as const
@@ -23,6 +24,8 @@ export type NumberChoice = (typeof NUMBER_CHOICES)[number]
 export interface SuggestChoices {
   readonly banks: '1' | '2'
   readonly goal: 'service' | 'loss'
+  readonly compensation: SiteRequest['compensation']
+  readonly serviceTransformers: SiteRequest['serviceTransformers']
   /** 1 to 12, or empty for any month. */
   readonly workMonth: string
   readonly numbers: Readonly<Record<NumberChoice, string>>
@@ -33,6 +36,7 @@ const MONEY: readonly NumberChoice[] = [
   'energyUsdPerKwh',
   'bankUsd',
   'unitUsd',
+  'transformerMoveUsd',
   'studyYears',
   'discountRatePct',
 ]
@@ -55,6 +59,8 @@ export function defaultChoices(limits: VoltageLimits, units: Units): SuggestChoi
   return {
     banks: '1',
     goal: 'service',
+    compensation: request.compensation,
+    serviceTransformers: request.serviceTransformers,
     workMonth: '',
     numbers: numbers as Record<NumberChoice, string>,
   }
@@ -89,7 +95,7 @@ export function requestOfChoices(
 }
 
 function requestShape(
-  { banks, goal, workMonth }: SuggestChoices,
+  { banks, compensation, goal, serviceTransformers, workMonth }: SuggestChoices,
   figures: Partial<Record<NumberChoice, number>>,
 ) {
   const pick = (isMoney: boolean) =>
@@ -100,6 +106,8 @@ function requestShape(
     ...pick(false),
     banks: Number(banks),
     goal,
+    compensation,
+    serviceTransformers,
     ...(workMonth !== '' && { workMonth: Number(workMonth) }),
     money: pick(true),
   }

@@ -36,6 +36,7 @@ const MONEY: readonly NumberField[] = [
   { name: 'energyUsdPerKwh', label: 'Price of energy lost', unit: '$ per kWh' },
   { name: 'bankUsd', label: 'Installed, per bank', unit: '$' },
   { name: 'unitUsd', label: 'Installed, per unit', unit: '$' },
+  { name: 'transformerMoveUsd', label: 'Moving a service transformer', unit: '$ each' },
   { name: 'studyYears', label: 'Years of study', unit: 'years' },
   { name: 'discountRatePct', label: 'Discount rate', unit: '%' },
 ]
@@ -47,11 +48,13 @@ export function SuggestFields(props: Props) {
       <fieldset className="planner-fields">
         <legend>What to look for</legend>
         <WayChoices {...props} />
+        <CompensationChoice {...props} />
         <Numbers {...props} fields={JUDGED} />
       </fieldset>
       <fieldset className="planner-fields">
         <legend>Which poles may carry it</legend>
         <MonthChoice {...props} />
+        <TransformerChoice {...props} />
         <Numbers {...props} fields={SCREENED} />
       </fieldset>
       <fieldset className="planner-fields">
@@ -96,6 +99,55 @@ function WayChoices({ choices, onChange }: Props) {
         )}
       </Field>
     </>
+  )
+}
+
+function CompensationChoice({ choices, onChange }: Props) {
+  return (
+    <Field
+      label="Band centre and line-drop compensation"
+      hint="Worked out for each proposal; plain settings stay where more is not worth it."
+    >
+      {(control) => (
+        <select
+          {...control}
+          className="input"
+          value={choices.compensation}
+          onChange={({ target }) =>
+            onChange({ ...choices, compensation: target.value === 'none' ? 'none' : 'worked out' })
+          }
+        >
+          <option value="worked out">Work them out</option>
+          <option value="none">Usual centre, no compensation</option>
+        </select>
+      )}
+    </Field>
+  )
+}
+
+function TransformerChoice({ choices, onChange }: Props) {
+  return (
+    <Field
+      label="Poles with a single-phase transformer"
+      hint="It can often move to the next pole; your standards decide."
+    >
+      {(control) => (
+        <select
+          {...control}
+          className="input"
+          value={choices.serviceTransformers}
+          onChange={({ target }) =>
+            onChange({
+              ...choices,
+              serviceTransformers: target.value === 'caution' ? 'caution' : 'rule out',
+            })
+          }
+        >
+          <option value="rule out">Rule them out</option>
+          <option value="caution">Try them, with the cost of moving it</option>
+        </select>
+      )}
+    </Field>
   )
 }
 

@@ -1,16 +1,21 @@
 import { useMemo } from 'react'
+import type { PlacesJudged } from '#domain/siting/judge-places.ts'
 import type { ProposedBank } from '#domain/siting/site-result.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { select, useSelection } from '../state/selection.ts'
 import { banksAsMoved, movedText } from './moved-banks.ts'
 import { useOpenProposal } from './open-proposal.ts'
+import { useJudgedPlaces } from './use-judged-places.ts'
 
 const NONE: readonly ProposedBank[] = []
 
 export interface TrialBanks {
-  /** As they stand now, moved or not. */
+  /** As they stand now, moved or not; once judged there, with the size and the settings of the place. */
   readonly banks: readonly ProposedBank[]
   readonly isMoved: boolean
+  /** What was found where a person put them; null as long as it is not there, or none was moved. */
+  readonly judged: PlacesJudged | null
+  readonly error: Error | null
   readonly move: (index: number, pole: string) => void
   readonly putBack: () => void
 }
@@ -19,15 +24,27 @@ export interface TrialBanks {
 export function useTrialBanks(): TrialBanks {
   const model = useFeeder()
   const { moved } = useSelection()
-  const proposed = useOpenProposal()?.proposal.banks ?? NONE
-  const banks = useMemo(() => banksAsMoved(model, proposed, moved), [model, proposed, moved])
+  const open = useOpenProposal()
+  const proposed = open?.proposal.banks ?? NONE
+  const placed = useMemo(() => banksAsMoved(model, proposed, moved), [model, proposed, moved])
+  const isMoved = placed.some(({ pole }, index) => pole !== proposed[index]?.pole)
+  const request = open?.request
+  const asked = useMemo(() => {
+    if (!isMoved || !request) return null
+    return { request, places: placed.map(({ pole, span, phases }) => ({ pole, span, phases })) }
+  }, [placed, isMoved, request])
+  const { data = null, error } = useJudgedPlaces(asked)
+  const judged = isMoved ? data : null
+  const banks = judged?.status === 'judged' ? judged.proposal.banks : placed
   const move = (index: number, pole: string) => {
     const poles = banks.map((bank, at) => (at === index ? pole : bank.pole))
     select({ moved: movedText(proposed, poles) })
   }
   return {
     banks,
-    isMoved: banks.some(({ pole }, index) => pole !== proposed[index]?.pole),
+    isMoved,
+    judged,
+    error: isMoved ? error : null,
     move,
     putBack: () => select({ moved: null }),
   }

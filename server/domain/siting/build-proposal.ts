@@ -3,21 +3,28 @@ import { volts120OfPu } from '#domain/units/voltage-base.ts'
 import { type BankSize, sizeBank } from './bank-sizing.ts'
 import type { Distinct } from './distinct.ts'
 import { effectOf } from './effect.ts'
-import type { BankReport, Examined } from './examine-placement.ts'
+import type { BankReport, Examined, WorseStepping } from './examine-placement.ts'
 import { bankFlags, placementFlags } from './flags.ts'
 import type { Site } from './placement.ts'
 import { energyLossKwhPerYear, presentWorthOfLosses } from './present-worth.ts'
 import { reasonFor } from './reason.ts'
 import type { Screen } from './screen.ts'
+import { settingsReason } from './settings/settings-reason.ts'
+import type { Settled } from './settings/settle-banks.ts'
+import type { ChosenSettings } from './settings/work-out-settings.ts'
 import type { Proposal, ProposedBank } from './site-result.ts'
 import { type Study, worthOf } from './study.ts'
+
+/** A placement as it is proposed: examined with its settings, and what stands beside it. */
+export interface SettledPlacement extends Settled, Pick<Distinct, 'nearAlternatives'> {
+  readonly stepping: readonly WorseStepping[]
+}
 
 /** A proposal with everything that a planner needs to judge it. */
 export function buildProposal(
   study: Study,
-  screen: Screen,
-  placement: Distinct,
-  examined: Examined,
+  screen: Pick<Screen, 'screened' | 'cautions'>,
+  { examined, nearAlternatives, settings, stepping }: SettledPlacement,
   rank: number,
 ): Proposal {
   const screened = new Map(screen.screened.map((pole) => [pole.pole, pole]))
@@ -25,7 +32,10 @@ export function buildProposal(
   const parts = examined.sites.map((site, index) => {
     const reports = examined.reports[index] ?? []
     const size = sizeBank(site, reports, request, feeder.header.growthPctPerYear)
-    const bank = proposedBank(site, examined.banks[index], reports, size, study)
+    const bank = {
+      ...proposedBank(site, examined.banks[index], reports, size, study),
+      ...settingsOf(study, settings[index]),
+    }
     const cautions = screen.cautions.get(site.candidate.poleId) ?? []
     return {
       bank,
@@ -39,12 +49,12 @@ export function buildProposal(
     after: effectOf(study, examined.trial),
     reason: reasonFor(study, examined, screened),
     flags: [
-      ...placementFlags(study, examined),
+      ...placementFlags(study, examined, stepping),
       ...parts.flatMap(({ bank, flags }) => flags.map((flag) => label(bank.pole, flag))),
     ],
     marginVolts120: volts120OfPu(examined.trial.marginPu),
     ...moneyOf(study, examined),
-    nearAlternatives: [...placement.nearAlternatives],
+    nearAlternatives: [...nearAlternatives],
   }
 }
 
@@ -71,10 +81,16 @@ function proposedBank(
     windingType: settings.windingType,
     ptRatio: settings.ptRatio,
     ctPrimaryA: size.ctPrimaryA,
+    rV: settings.rV,
+    xV: settings.xV,
     taps: Object.fromEntries(
       study.cases.map((loadCase, index) => [loadCase.id, reports[index]?.taps ?? {}]),
     ),
   }
+}
+
+function settingsOf(study: Study, chosen: ChosenSettings | null | undefined) {
+  return chosen ? { settings: settingsReason(study, chosen) } : {}
 }
 
 function moneyOf(study: Study, { sites, trial }: Examined) {

@@ -33,16 +33,20 @@ export interface Examined {
   readonly trial: Trial
   /** By bank, then by case. */
   readonly reports: readonly (readonly BankReport[])[]
-  /** Cases in which stepping one step at a time from neutral leaves more customers outside. */
-  readonly worseStepping: readonly { readonly caseId: string; readonly outside: number }[]
 }
 
-/**
- * Runs a placement once more to full accuracy and reads its banks, then once more with its settings
- * stepping from neutral. Null where a case does not settle.
- */
-export function examinePlacement(study: Study, sites: readonly Site[]): Examined | null {
-  const banks = placeBanks(study.network, study.request, sites)
+/** Customers outside in a case; NaN where the taps do not settle. */
+export interface WorseStepping {
+  readonly caseId: string
+  readonly outside: number
+}
+
+/** Runs a placement once more, to full accuracy, and reads its banks. Null where a case does not settle. */
+export function examinePlacement(
+  study: Study,
+  sites: readonly Site[],
+  banks: readonly RegulatorBank[] = placeBanks(study.network, study.request, sites),
+): Examined | null {
   const isFree = study.request.taps === 'search'
   const cases: SolvedCase[] = []
   const reports: BankReport[][] = banks.map(() => [])
@@ -56,11 +60,12 @@ export function examinePlacement(study: Study, sites: readonly Site[]): Examined
       reports[at]?.push(reportOn(bench, bank, isFree))
     })
   }
-  const trial = trialOf(study.benches, cases)
-  return { sites, banks, trial, reports, worseStepping: isFree ? [] : stepped(study, banks, trial) }
+  return { sites, banks, trial: trialOf(study.benches, cases), reports }
 }
 
-function stepped(study: Study, banks: readonly RegulatorBank[], trial: Trial) {
+/** Cases in which stepping one step at a time from neutral leaves more customers outside. */
+export function worseStepping(study: Study, { banks, trial }: Examined): WorseStepping[] {
+  if (study.request.taps === 'search') return []
   return study.benches.flatMap((bench, index) => {
     const outside = tryControlled(bench, banks, DEFAULT_LIMITS, 'stepped')?.outside
     const expected = trial.cases[index]?.outside ?? 0

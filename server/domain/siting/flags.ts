@@ -1,9 +1,10 @@
 import type { Pole } from '#domain/feeder/pole.ts'
 import { BASE_VOLTS120 } from '#domain/units/voltage-base.ts'
-import type { BankReport, Examined } from './examine-placement.ts'
+import type { BankReport, Examined, WorseStepping } from './examine-placement.ts'
 import { placeOfSlot } from './limit-judge.ts'
-import { DELAY_STEP_S, type Site, standingAround } from './placement.ts'
+import { DELAY_STEP_S, isBeyond, type Site, standingAround } from './placement.ts'
 import type { Study } from './study.ts'
+import { bypassedBanks } from './try-returning.ts'
 
 /** A voltage nearer to a limit than this is flagged, on the 120 V base. */
 const THIN_MARGIN_V = 0.5
@@ -13,8 +14,12 @@ const SAME_V = 0.05
 const MOST_IN_SERIES = 3
 
 /** Warnings on a placement as a whole. */
-export function placementFlags(study: Study, examined: Examined): string[] {
-  return [...thinMargins(study, examined), ...steppingFlags(study, examined)]
+export function placementFlags(
+  study: Study,
+  examined: Examined,
+  worseStepping: readonly WorseStepping[],
+): string[] {
+  return [...thinMargins(study, examined), ...steppingFlags(study, worseStepping)]
 }
 
 /** A thin margin that is as thin without the bank is no caution about the bank. */
@@ -47,13 +52,18 @@ function isThin(marginV: number): boolean {
   return marginV >= 0 && marginV < THIN_MARGIN_V
 }
 
-function steppingFlags({ cases, judge }: Study, { worseStepping }: Examined): string[] {
+function steppingFlags(
+  { cases, judge, request }: Study,
+  worseStepping: readonly WorseStepping[],
+): string[] {
   const what = judge.countsCustomers ? 'customers' : 'load points'
+  // Where settings were worked out, a higher centre was tried and refused.
+  const hint = request.compensation === 'none' ? '; a higher band centre would help' : ''
   return worseStepping.map(({ caseId, outside }) => {
     const name = cases.find((loadCase) => loadCase.id === caseId)?.name ?? caseId
     return Number.isNaN(outside)
       ? `Stepping from neutral the taps do not settle in ${name}.`
-      : `Where the taps step up from neutral and stop at the edge of the band, ${outside} ${what} stay outside in ${name}; a higher band centre would help.`
+      : `Where the taps step up from neutral and stop at the edge of the band, ${outside} ${what} stay outside in ${name}${hint}.`
   })
 }
 
@@ -68,6 +78,7 @@ export function bankFlags(
   return [
     ...reports.flatMap((report) => caseFlags(study, report)),
     ...neighbourFlags(study, site, delayS),
+    ...bypassedFlags(study, site),
     ...poleFlags(study.feeder.poles.find((pole) => pole.id === site.candidate.poleId)),
     ...cautions,
   ]
@@ -110,6 +121,19 @@ function neighbourFlags({ network }: Study, site: Site, delayS: number): string[
     flags.push(`${above.length + below.length + 1} line banks would stand in series.`)
   }
   return flags
+}
+
+function bypassedFlags({ feeder, network }: Study, site: Site): string[] {
+  return bypassedBanks(feeder).flatMap((bank) => {
+    const branch = network.spanFirstBranch[network.spanIds.indexOf(bank.span)] ?? -1
+    const isInLine =
+      branch >= 0 &&
+      (isBeyond(network, branch, site.branch) || isBeyond(network, site.branch, branch))
+    if (!isInLine) return []
+    return [
+      `Bank ${bank.name ?? bank.id} at pole ${bank.pole}, in the same line, stands bypassed: before it is returned to service, settings and delays of both have to be worked out again.`,
+    ]
+  })
 }
 
 function poleFlags(pole: Pole | undefined): string[] {

@@ -78,7 +78,7 @@ function settingsFor(candidate: Candidate, request: SiteRequest, delayS: number)
     windingType: request.taps === 'search' ? 'A' : request.windingType,
     phases: phasesOfMask(phaseMask(candidate.phases)),
     ptRatio: choosePtRatio(candidate.nominalLineToNeutralV),
-    // Only line-drop compensation reads it, and a proposed bank has none.
+    // Only line-drop compensation reads it; that is worked out later, for the size chosen then.
     ctPrimaryA: 1,
     bandCentreV: request.bandCentreV,
     bandwidthV: request.bandwidthV,

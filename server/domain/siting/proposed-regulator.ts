@@ -4,7 +4,7 @@ import type { ProposedBank } from './site-result.ts'
 /** A proposed bank as equipment, ready to be solved with or kept in a feeder. */
 export function proposedRegulator(bank: ProposedBank, id = `new-${bank.span}`): Regulator {
   const { bandCentreV, bandwidthV, ctPrimaryA, delayS, phases, pole, ptRatio } = bank
-  const { ratingA, ratingKva, span, windingType } = bank
+  const { ratingA, ratingKva, rV = 0, span, windingType, xV = 0 } = bank
   return Regulator.parse({
     kind: 'regulator',
     id,
@@ -18,6 +18,8 @@ export function proposedRegulator(bank: ProposedBank, id = `new-${bank.span}`): 
     ctPrimaryA,
     bandCentreV,
     bandwidthV,
+    rV,
+    xV,
     delayS,
   })
 }

@@ -11,7 +11,12 @@ import { type AccessFinder, findAccess } from './access-distance.ts'
 import { type DownstreamLoad, downstreamLoad, heaviestCase } from './downstream-load.ts'
 import { nestVerdict } from './nest-buffers.ts'
 import { strengthReasons } from './pole-strength.ts'
-import { equipmentByPole, equipmentReasons } from './ruling-equipment.ts'
+import {
+  type EquipmentVerdict,
+  equipmentByPole,
+  equipmentVerdict,
+  movableTransformers,
+} from './ruling-equipment.ts'
 import { screenNotes } from './screen-notes.ts'
 import type { SiteRequest } from './site-request.ts'
 import type { ExcludedPole, ScreenedPole } from './site-result.ts'
@@ -24,6 +29,8 @@ export interface Candidate {
   readonly phases: PhaseSet
   readonly distanceM: number
   readonly nominalLineToNeutralV: number
+  /** What it costs to make room on the pole, before any bank. */
+  readonly roomUsd: number
 }
 
 export interface Screen {
@@ -32,11 +39,12 @@ export interface Screen {
   readonly screened: readonly ScreenedPole[]
   /** What was not recorded, and so ruled nothing out. */
   readonly notes: readonly string[]
-  /** Nests near poles that stayed in. */
+  /** Nests near poles that stayed in, and what has to make way on them. */
   readonly cautions: ReadonlyMap<string, readonly string[]>
 }
 
-interface Surroundings {
+/** What poles of a feeder are screened against. */
+export interface Surroundings {
   readonly feeder: Feeder
   readonly request: SiteRequest
   readonly trace: FeederTrace
@@ -51,7 +59,9 @@ interface Surroundings {
 interface Verdict {
   readonly screened: ScreenedPole
   readonly candidates: readonly Candidate[]
-  readonly reasons: readonly string[]
+  /** Reasons of the pole, and those of each span that leaves it. */
+  readonly shared: readonly string[]
+  readonly bySpan: readonly { readonly index: number; readonly reasons: readonly string[] }[]
   readonly cautions: readonly string[]
 }
 
@@ -76,7 +86,10 @@ export function screenFeeder(
       .sort((a, b) => a.distanceM - b.distanceM || compareIds(a.spanId, b.spanId)),
     excluded: verdicts
       .filter((verdict) => verdict.candidates.length === 0)
-      .map(({ screened, reasons }) => ({ pole: screened.pole, reasons: [...reasons] })),
+      .map(({ bySpan, screened, shared }) => ({
+        pole: screened.pole,
+        reasons: [...shared, ...new Set(bySpan.flatMap(({ reasons }) => reasons))],
+      })),
     screened: verdicts.map((verdict) => verdict.screened),
     notes: screenNotes(feeder, around.isPlaced),
     cautions: new Map(verdicts.map(({ screened, cautions }) => [screened.pole, cautions])),
@@ -87,7 +100,8 @@ function compareIds(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0
 }
 
-function surroundingsOf(
+/** Lays out what each pole is screened against. */
+export function surroundingsOf(
   feeder: Feeder,
   request: SiteRequest,
   cases: readonly LoadCase[],
@@ -121,11 +135,42 @@ function spansByNearPole(trace: FeederTrace): Map<string, number[]> {
   return outgoing
 }
 
+/** What the screen says of one place, wherever a person puts the bank. */
+export interface PlaceVerdict {
+  readonly candidate: Candidate
+  /** Why the search would not have tried it. */
+  readonly reasons: readonly string[]
+  readonly cautions: readonly string[]
+  readonly screened: ScreenedPole
+}
+
+/** Looks at one place by itself. Null where no closed line leaves the pole by that span. */
+export function lookAtPlace(
+  around: Surroundings,
+  poleId: string,
+  spanId: string,
+): PlaceVerdict | null {
+  const pole = around.feeder.poles.find(({ id }) => id === poleId)
+  const index = around.outgoing
+    .get(poleId)
+    ?.find((at) => around.trace.spans[at]?.span.id === spanId)
+  if (!pole || index === undefined || (around.trace.spans[index]?.mask ?? 0) === 0) return null
+  const { bySpan, cautions, screened, shared } = verdictOn(pole, around)
+  const ofSpan = bySpan.find((span) => span.index === index)?.reasons ?? []
+  return {
+    candidate: candidateOn(pole, index, around),
+    reasons: [...shared, ...ofSpan],
+    cautions,
+    screened,
+  }
+}
+
 function verdictOn(pole: Pole, around: Surroundings): Verdict {
   const { trace, request } = around
   const outgoing = around.outgoing.get(pole.id) ?? []
   const feeding = trace.feedingSpan.get(pole.id)
-  const ofPole = poleReasons(pole, feeding, outgoing, around)
+  const equipment = equipmentVerdict(around.equipment.get(pole.id) ?? [], request)
+  const ofPole = poleReasons(pole, feeding, outgoing, equipment, around)
   const bySpan = outgoing.map((index) => ({ index, reasons: reasonsOfSpan(pole, index, around) }))
   const nests = around.isPlaced
     ? nestVerdict(around.feeder.nests, pole.at, request.workMonth)
@@ -136,8 +181,9 @@ function verdictOn(pole: Pole, around: Surroundings): Verdict {
   return {
     screened: figuresOf(pole, outgoing, feeding, accessM, fit.length > 0, around),
     candidates: fit.map(({ index }) => candidateOn(pole, index, around)),
-    reasons: [...shared, ...new Set(bySpan.flatMap(({ reasons }) => reasons))],
-    cautions: nests.cautions,
+    shared,
+    bySpan,
+    cautions: [...equipment.cautions, ...nests.cautions],
   }
 }
 
@@ -145,12 +191,13 @@ function poleReasons(
   pole: Pole,
   feeding: number | undefined,
   outgoing: readonly number[],
+  equipment: EquipmentVerdict,
   around: Surroundings,
 ): string[] {
   const reasons: string[] = []
   if (feeding === undefined) reasons.push('No closed line joins the pole to the source.')
   else if (outgoing.length === 0) reasons.push('The line ends here: a bank would serve nothing.')
-  reasons.push(...equipmentReasons(around.equipment.get(pole.id) ?? []))
+  reasons.push(...equipment.reasons)
   reasons.push(...strengthReasons(pole, around.request))
   if (isSingleDeadEnd(pole)) reasons.push(`Dead-end pole (${pole.framing}).`)
   if (around.isPlaced) {
@@ -197,7 +244,13 @@ function candidateOn(pole: Pole, index: number, around: Surroundings): Candidate
     phases: phaseSetOfMask(traced.mask),
     distanceM: around.trace.spans[traced.parent]?.distanceM ?? 0,
     nominalLineToNeutralV: around.nominalV[index] ?? 0,
+    roomUsd: roomUsd(pole, around),
   }
+}
+
+function roomUsd({ id }: Pole, { equipment, request }: Surroundings): number {
+  if (request.serviceTransformers === 'rule out') return 0
+  return movableTransformers(equipment.get(id) ?? []).length * request.money.transformerMoveUsd
 }
 
 function figuresOf(

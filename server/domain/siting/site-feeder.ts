@@ -7,16 +7,19 @@ import { beginStudy, type NoSolution } from './begin-study.ts'
 import { buildProposal } from './build-proposal.ts'
 import { distinctPlacements } from './distinct.ts'
 import { effectOf } from './effect.ts'
-import { examinePlacement } from './examine-placement.ts'
+import { examinePlacement, worseStepping } from './examine-placement.ts'
 import { sitesOf } from './placement.ts'
 import { notesOn, proofOfPairs, proofOfSingles } from './proof.ts'
 import { type Screen, screenFeeder } from './screen.ts'
 import { type PairSearch, searchPairs } from './search-pairs.ts'
 import { type SingleTrial, searchSingles } from './search-singles.ts'
+import { settleBanks } from './settings/settle-banks.ts'
+import { compareSettled } from './settled-order.ts'
 import type { SiteRequest } from './site-request.ts'
 import type { CandidateScore, Proposal, SiteResult } from './site-result.ts'
-import { Cancelled, checkIn, type Hooks, type Ranked, type Study, worthOf } from './study.ts'
-import { compareKeys, rankKey } from './trial-order.ts'
+import { Cancelled, checkIn, type Hooks, type Ranked, type Study } from './study.ts'
+import { compareKeys } from './trial-order.ts'
+import { tryReturning } from './try-returning.ts'
 
 export type SiteOutcome =
   | { readonly status: 'done'; readonly result: SiteResult }
@@ -79,12 +82,14 @@ function runStudy(study: Study, hooks: Hooks): SiteResult {
   const pairs = request.banks === 2 ? searchPairs(study, singles, hooks) : null
   const ranked = pairs ? pairs.ranked : rankedSingles(singles)
   const proposals = proposalsFrom(study, screen, ranked, hooks)
+  const bypassed = tryReturning(study, hooks)
   return {
     feeder: feeder.header.id,
     before: effectOf(study, study.before),
     proposals,
     candidates: singles.flatMap((single) => scoreOf(study, single)),
     excluded: [...screen.excluded],
+    ...(bypassed.length > 0 && { bypassed }),
     screened: [...screen.screened],
     notes: [...notesOn(study, singles, pairs, proposals), ...screen.notes],
     tried: singles.length + (pairs?.solved ?? 0),
@@ -111,7 +116,7 @@ function rankedSingles(singles: readonly SingleTrial[]): Ranked[] {
     .sort((a, b) => compareKeys(a.key, b.key))
 }
 
-/** Runs the best placements again at full accuracy and ranks them by what that gives. */
+/** Runs the best placements again at full accuracy, works their settings out and ranks them by what that gives. */
 function proposalsFrom(
   study: Study,
   screen: Screen,
@@ -119,18 +124,20 @@ function proposalsFrom(
   hooks: Hooks,
 ): Proposal[] {
   const chosen = distinctPlacements(study, ranked)
+  const phase =
+    study.request.compensation === 'none' ? 'Checking the best' : 'Working out the settings'
   return chosen
     .flatMap((placement, index) => {
-      checkIn(hooks, index + 1, chosen.length, 'Checking the best')
-      const examined = examinePlacement(study, placement.sites)
-      if (!examined) return []
-      const key = rankKey(examined.trial, study.request.goal, worthOf(study, placement.sites))
-      return [{ placement, examined, key }]
+      const tell = () => checkIn(hooks, index + 1, chosen.length, phase)
+      tell()
+      const plain = examinePlacement(study, placement.sites)
+      if (!plain) return []
+      const settled = settleBanks(study, plain, tell)
+      const stepping = worseStepping(study, settled.examined)
+      return [{ ...placement, ...settled, stepping }]
     })
-    .sort((a, b) => compareKeys(a.key, b.key))
-    .map(({ placement, examined }, index) =>
-      buildProposal(study, screen, placement, examined, index + 1),
-    )
+    .sort((a, b) => compareSettled(study, a, b))
+    .map((placement, index) => buildProposal(study, screen, placement, index + 1))
 }
 
 function scoreOf(study: Study, { site, trial }: SingleTrial): CandidateScore[] {

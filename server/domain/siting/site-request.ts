@@ -8,6 +8,8 @@ export const SitingMoney = z.object({
   /** Installed cost of a bank: a part per bank and a part per unit. */
   bankUsd: z.number().min(0).default(40_000),
   unitUsd: z.number().min(0).default(20_000),
+  /** Moving one single-phase service transformer with its service to another pole. */
+  transformerMoveUsd: z.number().min(0).default(6_000),
   studyYears: z.number().int().min(1).max(60).default(20),
   discountRatePct: z.number().min(0).max(30).default(7),
 })
@@ -30,6 +32,11 @@ export const SiteRequest = z.object({
   /** Shortest pole (40 ft) and weakest class that may carry a bank. */
   leastPoleHeightM: z.number().min(0).default(12.19),
   weakestPoleClass: z.number().int().min(1).max(10).default(4),
+  /**
+   * A pole with a single-phase service transformer: `rule out`, or `caution` with the cost of moving
+   * it (`money.transformerMoveUsd`). Larger transformers always rule a pole out.
+   */
+  serviceTransformers: z.enum(['rule out', 'caution']).default('rule out'),
   /** Sharpest turn of the line at a pole that may carry a bank, degrees. */
   mostLineAngleDeg: z.number().min(0).max(180).default(20),
   /** Screen conditions are for real poles; published feeders have none recorded. */
@@ -38,6 +45,11 @@ export const SiteRequest = z.object({
   bandCentreV: z.number().min(100).max(140).default(124),
   bandwidthV: z.number().min(1).max(10).default(2),
   delayS: z.number().min(0).default(45),
+  /**
+   * `worked out`: band centre, R and X of each bank that is kept in the answer are worked out from
+   * the load cases. `none`: the band centre as asked for, without line-drop compensation.
+   */
+  compensation: z.enum(['worked out', 'none']).default('worked out'),
   /** Spare current above the highest of all cases, percent. */
   ratingMarginPct: z.number().min(0).max(200).default(25),
   money: SitingMoney.default(SitingMoney.parse({})),

@@ -14,6 +14,61 @@ export const Effect = z.object({ cases: z.record(z.string(), CaseEffect) })
 
 const TapsByPhase = z.partialRecord(PhaseName, z.number().int())
 
+/** Settings of one bank and what they give; sums and means are over all cases. */
+export const SettingsOutcome = z.object({
+  bandCentreV: z.number(),
+  /** Volts on the 120 base at the rated primary current of the current transformer. */
+  rV: z.number(),
+  xV: z.number(),
+  customersOutside: z.number().int(),
+  /** With every unit of the bank resting at the edge of its band that is worse. */
+  customersOutsideAtEdges: z.number().int(),
+  /** Least distance from a limit of a customer behind the bank, at those edges; negative outside. */
+  marginVolts120: z.number(),
+  /** The same, weighted by the hours of the cases. */
+  meanMarginVolts120: z.number(),
+  meanLossKw: z.number(),
+})
+
+/** Phasors of one phase and the impedance that follows: (bank volts − load centre volts) / amperes. */
+export const PhaseImpedance = z.object({
+  bankV: z.number(),
+  bankDeg: z.number(),
+  centreV: z.number(),
+  centreDeg: z.number(),
+  lineA: z.number(),
+  lineDeg: z.number(),
+  rOhm: z.number(),
+  xOhm: z.number(),
+})
+
+/** Where R and X of a compensator come from. */
+export const CompensationFigures = z.object({
+  loadCentre: z.string(),
+  kind: z.enum(['lowest customer', 'middle of the load', 'end of the zone']),
+  caseId: z.string(),
+  phases: z.partialRecord(PhaseName, PhaseImpedance),
+  /** Mean of the phases. */
+  rOhm: z.number(),
+  xOhm: z.number(),
+  /** The same as volts of the control, before it was held back and rounded. */
+  fullRV: z.number(),
+  fullXV: z.number(),
+  /** Share of it that is set. */
+  share: z.number(),
+})
+
+/** Why a bank has the settings that it has, beside what plain ones would have given. */
+export const SettingsReason = z.object({
+  /** In two or three sentences. */
+  why: z.string(),
+  chosen: SettingsOutcome,
+  plain: SettingsOutcome,
+  /** Other settings that were tried. */
+  tried: z.number().int(),
+  compensation: CompensationFigures.optional(),
+})
+
 export const ProposedBank = z.object({
   pole: z.string(),
   span: z.string(),
@@ -30,6 +85,11 @@ export const ProposedBank = z.object({
   windingType: z.enum(['A', 'B']),
   ptRatio: z.number(),
   ctPrimaryA: z.number(),
+  /** Line-drop compensation, volts at `ctPrimaryA`; left out in proposals kept before it was worked out: none. */
+  rV: z.number().optional(),
+  xV: z.number().optional(),
+  /** Left out where the settings are those asked for. */
+  settings: SettingsReason.optional(),
   taps: z.record(z.string(), TapsByPhase),
 })
 
@@ -78,12 +138,24 @@ export const ScreenedPole = z.object({
   downstreamKvaKm: z.number(),
 })
 
+/** A bank that stands bypassed, and what returning it to service alone would do. */
+export const BypassedBank = z.object({
+  id: z.string(),
+  pole: z.string(),
+  /** In two or three sentences. */
+  words: z.string(),
+  /** Left out where the feeder has no settled solution with it. */
+  after: Effect.optional(),
+})
+
 export const SiteResult = z.object({
   feeder: z.string(),
   before: Effect,
   proposals: z.array(Proposal),
   candidates: z.array(CandidateScore),
   excluded: z.array(ExcludedPole),
+  /** Left out where no bank stands bypassed. */
+  bypassed: z.array(BypassedBank).optional(),
   screened: z.array(ScreenedPole),
   /** What could not be screened or valued because it is not recorded, and cautions on the whole result. */
   notes: z.array(z.string()),
@@ -95,9 +167,14 @@ export const SiteResult = z.object({
 
 export type CaseEffect = z.infer<typeof CaseEffect>
 export type Effect = z.infer<typeof Effect>
+export type SettingsOutcome = z.infer<typeof SettingsOutcome>
+export type PhaseImpedance = z.infer<typeof PhaseImpedance>
+export type CompensationFigures = z.infer<typeof CompensationFigures>
+export type SettingsReason = z.infer<typeof SettingsReason>
 export type ProposedBank = z.infer<typeof ProposedBank>
 export type Proposal = z.infer<typeof Proposal>
 export type ExcludedPole = z.infer<typeof ExcludedPole>
 export type ScreenedPole = z.infer<typeof ScreenedPole>
 export type CandidateScore = z.infer<typeof CandidateScore>
+export type BypassedBank = z.infer<typeof BypassedBank>
 export type SiteResult = z.infer<typeof SiteResult>

@@ -52,11 +52,14 @@ export function unitsOf(sites: readonly Site[]): number {
   return sites.reduce((sum, site) => sum + site.candidate.phases.length, 0)
 }
 
-/** Cost of the banks and the present worth of a mean kilowatt lost. */
+/** Cost of the banks with the room made for them, and the present worth of a mean kilowatt lost. */
 export function worthOf(study: Study, sites: readonly Site[]): Worth {
   const { money } = study.request
   return {
-    bankUsd: sites.reduce((sum, site) => sum + bankCostUsd(money, unitsOf([site])), 0),
+    bankUsd: sites.reduce(
+      (sum, site) => sum + bankCostUsd(money, unitsOf([site])) + site.candidate.roomUsd,
+      0,
+    ),
     usdPerMeanKw: usdPerMeanKw(study),
   }
 }

@@ -241,7 +241,7 @@ describe('Neighbours with the same result', () => {
     for (const { nearAlternatives } of result.proposals) {
       for (const pole of nearAlternatives) expect(named).not.toContain(pole)
     }
-    expect(result.proposals[0]?.nearAlternatives.length).toBeGreaterThan(0)
+    expect(result.proposals.some(({ nearAlternatives }) => nearAlternatives.length > 0)).toBe(true)
   })
 })
 
@@ -282,7 +282,11 @@ describe('Long work', () => {
         seen.set(phase, value)
       },
     })
-    expect([...seen.keys()]).toEqual(['Screening poles', 'Trying one bank', 'Checking the best'])
+    expect([...seen.keys()]).toEqual([
+      'Screening poles',
+      'Trying one bank',
+      'Working out the settings',
+    ])
     expect(seen.get('Trying one bank')).toBe(20)
   })
 

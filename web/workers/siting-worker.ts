@@ -1,0 +1,4 @@
+import { answerCalls } from './answer-calls.ts'
+import { sitingFunctions } from './siting-functions.ts'
+
+answerCalls(sitingFunctions)
