@@ -90,10 +90,17 @@ describe.each(CASES)('along $name', ({ sequence, kind, neutralSide }) => {
   })
 })
 
+/** A bank of another neutral side than before, among those of the same. */
+const PAIRS = CASES.flatMap((made) => {
+  if (made.kind !== 'change out a bank') return [{ ...made, standingSide: made.neutralSide }]
+  return (['solid', 'switched'] as const).map((standingSide) => ({ ...made, standingSide }))
+})
+
 /** How a job stands after each entry of a careful crew; from any of them the random crew goes on. */
-const RUNS: readonly (readonly JobRun[])[] = CASES.flatMap(({ sequence, kind, neutralSide }) =>
+const RUNS: readonly (readonly JobRun[])[] = PAIRS.flatMap(({ sequence, kind, ...sides }) =>
   (['A', 'AC'] as const).map((phases) => {
-    const plan = planBy(sequence, kind, { neutralSide, phases })
+    const { neutralSide, standingSide } = sides
+    const plan = planBy(sequence, kind, { neutralSide, standingSide, phases })
     const entries = entriesThrough(plan, 'careful')
     return entries.map((_, index) => runOf(plan, entries.slice(0, index)).run)
   }),

@@ -69,15 +69,14 @@ function stepsWithoutUnits(scene: DraftScene): string[] {
     )
 }
 
-/** One order of steps at a pole goes by one sort of unit. */
 function neutralSideNotes({ kind }: DraftScene, { regulator, standing }: BankWork): string[] {
   const isSwitched = regulator.neutralSide === 'switched'
   if (!standing || !setsUnits(kind)) return []
   if (isSwitched === (standing.neutralSide === 'switched')) return []
   return [
     isSwitched
-      ? 'The new units get a neutral-side switch and the old ones have none. The steps go by the old ones: close the new switch of each unit, and see that SL is joined to the neutral, before the unit comes under voltage.'
-      : 'The old units have a neutral-side switch and the new ones get none. The steps go by the old ones: where they say to close that switch, see that SL of the new unit is joined to the neutral.',
+      ? 'The new units get a neutral-side switch and the old ones have none: it is closed before a unit comes under voltage.'
+      : 'The old units have a neutral-side switch and the new ones get none: the SL terminal of a new unit is joined solidly to the neutral before it comes under voltage.',
   ]
 }
 

@@ -5,6 +5,7 @@ import { takeAction } from './bank-switches.ts'
 import type { JobEntry, StepDone, StepLeftOut } from './job-entry.ts'
 import type { JobPlan, PoleWork } from './job-plan.ts'
 import type { ReadAt } from './read-at.ts'
+import { isSwitched } from './sequence-for-bank.ts'
 import type { Step } from './step-sequence.ts'
 import type { UnitAction } from './unit-action.ts'
 import { startOfUnit, type UnitState } from './unit-state.ts'
@@ -22,6 +23,8 @@ export interface PoleRun {
   readonly work: PoleWork
   /** Each of its units before the first step. */
   readonly start: UnitState
+  /** Of the units that are set, where it is another than that of those that stood. */
+  readonly newNeutralSide?: UnitState['neutralSide']
   /** In the order of the sequence; a step for each unit stands there once for each. */
   readonly places: readonly StepPlace[]
   readonly states: ByPhase<UnitState>
@@ -30,6 +33,11 @@ export interface PoleRun {
 /** Banks at the pole, before the work and after it. */
 function banksAt({ bank }: JobPlan, pole: string): Regulator[] {
   return [bank?.standing ?? [], bank?.regulator ?? []].flat().filter((each) => each.pole === pole)
+}
+
+function newNeutralSide([standing, regulator]: readonly Regulator[]) {
+  if (!regulator || isSwitched(standing) === isSwitched(regulator)) return {}
+  return { newNeutralSide: isSwitched(regulator) ? ('open' as const) : ('solid' as const) }
 }
 
 export function startPole(plan: JobPlan, work: PoleWork): PoleRun {
@@ -42,7 +50,7 @@ export function startPole(plan: JobPlan, work: PoleWork): PoleRun {
       : phases.map((phase) => ({ step, phase, status: 'waiting' })),
   )
   const states = Object.fromEntries(phases.map((phase) => [phase, start]))
-  return { work, start, places: withNext(places), states }
+  return { work, start, ...newNeutralSide(banks), places: withNext(places), states }
 }
 
 export const isOpen = ({ status }: StepPlace) => status === 'next' || status === 'waiting'
@@ -93,7 +101,13 @@ function afterAction(
   for (const phase of phases) {
     const state = states[phase]
     const outcome = state && takeAction(state, action)
-    if (outcome?.ok) states[phase] = outcome.state
+    if (outcome?.ok) states[phase] = afterSetting(pole, action, outcome.state)
   }
   return states
+}
+
+/** A switch of the new unit stands open until a step closes it. */
+function afterSetting(pole: PoleRun, action: UnitAction, state: UnitState): UnitState {
+  const { newNeutralSide: neutralSide } = pole
+  return action === 'set the unit' && neutralSide ? { ...state, neutralSide } : state
 }

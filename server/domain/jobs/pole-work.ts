@@ -70,8 +70,7 @@ export function poleWork(
     measures: chosen,
     openPairs: (now && openPairs(now, items, [], birdSettings)) ?? 0,
     openPairsAfter: (then && openPairs(then, kept, chosen, birdSettings)) ?? 0,
-    // Units that are changed out: by those that stand, whose switches are worked first.
-    sequence: sequenceForBank(found.sequence, own?.standing ?? own?.regulator),
+    sequence: sequenceForBank(found.sequence, own?.regulator, own?.standing),
     sequenceVersion: found.version,
   }
 }

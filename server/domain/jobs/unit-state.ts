@@ -1,6 +1,7 @@
 import type { Regulator } from '../feeder/equipment.ts'
 import { bankAtStartOf } from './bank-at-start.ts'
 import type { JobKind } from './job-kind.ts'
+import { isSwitched, settingPlace } from './sequence-for-bank.ts'
 import type { StepSequence } from './step-sequence.ts'
 import { NEUTRAL_SIDE_ACTIONS } from './unit-action.ts'
 
@@ -103,16 +104,18 @@ function startBase(kind: JobKind, sequence: StepSequence): UnitState {
 
 /**
  * An order that works the switch begins with it as it stands. One that does not leaves it closed in
- * a unit in service, which is as good as solid; at a unit off the line it may be open.
+ * a unit in service, which is as good as solid; at a unit off the line it may be open. What is
+ * worked after a unit is set may be the switch of the new one alone.
  */
 function neutralSideOf(
   base: UnitState,
   { steps }: StepSequence,
   bank: Pick<Regulator, 'neutralSide'> | undefined,
 ): UnitState['neutralSide'] {
-  if (steps.some(({ action }) => action && NEUTRAL_SIDE_ACTIONS.includes(action))) {
+  const isOwn = isSwitched(bank) || !base.isUp
+  const atUnit = isOwn ? steps : steps.slice(0, settingPlace(steps))
+  if (atUnit.some(({ action }) => action && NEUTRAL_SIDE_ACTIONS.includes(action))) {
     return base.neutralSide
   }
-  const isSwitched = bank?.neutralSide === 'switched'
-  return isSwitched && base.neutralSide === 'open' ? 'open' : 'solid'
+  return isSwitched(bank) && base.neutralSide === 'open' ? 'open' : 'solid'
 }

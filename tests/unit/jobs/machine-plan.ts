@@ -99,6 +99,8 @@ interface PlanChoices {
   /** Of the order and of the bank; left out, as orders and banks were kept before they said it. */
   readonly bankAtStart?: StepSequence['bankAtStart']
   readonly neutralSide?: Regulator['neutralSide']
+  /** Of the units that stand, where it is another. */
+  readonly standingSide?: Regulator['neutralSide']
   readonly more?: Partial<JobPlan>
 }
 
@@ -110,11 +112,16 @@ export function machinePlan(
     phases = 'ABC',
     bankAtStart,
     neutralSide,
+    standingSide = neutralSide,
     more = {},
   }: PlanChoices = {},
 ): JobPlan {
   const regulator = { ...SAMPLE_BANK, phases, ...(neutralSide && { neutralSide }) }
-  const standing = { ...regulator, ...(bankAtStart === 'bypassed' && { state: bankAtStart }) }
+  const standing = {
+    ...regulator,
+    ...(standingSide && { neutralSide: standingSide }),
+    ...(bankAtStart === 'bypassed' && { state: bankAtStart }),
+  }
   return {
     kind,
     poles: [
@@ -150,10 +157,15 @@ export function machinePlan(
 export function planBy(
   sequence: StepSequence,
   kind: JobKind,
-  { neutralSide = 'solid', ...more }: Omit<PlanChoices, 'kind' | 'bankAtStart'> = {},
+  {
+    neutralSide = 'solid',
+    standingSide = neutralSide,
+    ...more
+  }: Omit<PlanChoices, 'kind' | 'bankAtStart'> = {},
 ): JobPlan {
-  const { bankAtStart, steps } = sequenceForBank(sequence, { neutralSide })
-  return machinePlan(steps, { ...more, kind, bankAtStart, neutralSide })
+  const standing = { neutralSide: standingSide }
+  const { bankAtStart, steps } = sequenceForBank(sequence, { neutralSide }, standing)
+  return machinePlan(steps, { ...more, kind, bankAtStart, neutralSide, standingSide })
 }
 
 /** An entry as a careful crew makes it. */

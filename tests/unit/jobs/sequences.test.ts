@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import { JOB_KINDS } from '#domain/jobs/job-kind.ts'
-import { missingForEnd, offerEntry, runOf, startRun } from '#domain/jobs/job-run.ts'
+import { missingForEnd, offerEntry, runOf, startRun, unitStatesAt } from '#domain/jobs/job-run.ts'
 import { sequenceFor } from '#domain/jobs/sequence-for.ts'
 import { sequenceForBank } from '#domain/jobs/sequence-for-bank.ts'
 import { SHIPPED_SEQUENCES } from '#domain/jobs/sequences/shipped-sequences.ts'
@@ -202,5 +202,40 @@ describe('a neutral-side switch', () => {
   ] as const)('is worked in %s where there is one, and nowhere else', (id, actions) => {
     expect(actionsOf(id, 'switched')).toEqual(actions)
     expect(actionsOf(id, 'solid')).toEqual([])
+  })
+})
+
+describe('units changed out for such with another neutral side', () => {
+  const SIDES = [
+    ['solid', 'switched', ['close the neutral-side switch']],
+    ['switched', 'solid', ['open the neutral-side switch']],
+  ] as const
+
+  it.each(SIDES)('go from %s to %s by the steps of each', (standingSide, neutralSide, actions) => {
+    const changeOut = SHIPPED_SEQUENCES.find(({ id }) => id === 'change-out')!
+    const plan = planBy(changeOut, 'change out a bank', { neutralSide, standingSide, phases: 'AB' })
+    const steps = plan.poles[0]?.sequence.steps ?? []
+    expect(
+      steps.flatMap(({ action }) => (action?.includes('neutral-side') ? [action] : [])),
+    ).toEqual(actions)
+    const { run, refused } = runOf(plan, entriesThrough(plan))
+    expect(refused).toEqual([])
+    expect(missingForEnd(run)).toEqual([])
+    const left = neutralSide === 'switched' ? 'closed' : 'solid'
+    expect(unitStatesAt(run, 'P2').B?.neutralSide).toBe(left)
+  })
+
+  it('are not energized before the new switch is closed', () => {
+    const changeOut = SHIPPED_SEQUENCES.find(({ id }) => id === 'change-out-bypassed')!
+    const plan = planBy(changeOut, 'change out a bank', {
+      ...{ neutralSide: 'switched', standingSide: 'solid', phases: 'A' },
+    })
+    const entries = entriesThrough(plan)
+    const closing = entries.findIndex(
+      (entry) => entry.kind === 'step done' && entry.stepId === 'close-neutral-side',
+    )
+    expect(unitStatesAt(runOf(plan, entries.slice(0, closing)).run, 'P2').A?.neutralSide).toBe(
+      'open',
+    )
   })
 })
