@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import type { CaseSolution } from '#domain/electrical/solution.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { Pole } from '#domain/feeder/pole.ts'
+import { declinationAt } from '../../web/crew/declination.ts'
 import { modelFeeder } from '../../web/state/feeder-model.ts'
 import { readDemoFeeder } from '../support/demo-feeder.ts'
 import {
@@ -38,6 +39,8 @@ const search = (page: Page) => page.getByLabel('Pole id, job or coordinates')
 const rows = (page: Page) => page.getByRole('list', { name: 'Poles found' }).getByRole('button')
 /** What a browser must grant before it tells how the device is turned. */
 const SENSORS = ['accelerometer', 'gyroscope', 'magnetometer'] as const
+/** The base map is what takes longest; most of these tests are not about it. */
+const NO_LAND = { isWithoutLand: true }
 const PHONE_OPTIONS = { viewport: PHONE, hasTouch: true, isMobile: true }
 
 /** Equirectangular distance on the mean earth (6371.0088 km): good to millimetres over a mile. */
@@ -51,7 +54,7 @@ function groundDistanceM(a: readonly number[], b: readonly number[]): number {
 
 describe('finding a pole', () => {
   it('by a scrap of its id lists it and opens it with its neighbours up and down the line', async () => {
-    const { page, complaints } = await openFinder(PHONE_OPTIONS)
+    const { page, complaints } = await openFinder({ ...PHONE_OPTIONS, ...NO_LAND })
     await search(page).fill(pole.id.replace(/^\D+/, ''))
     await rows(page).filter({ hasText: pole.id }).first().click()
     const panel = page.getByRole('article', { name: `Pole ${pole.id}` })
@@ -65,36 +68,32 @@ describe('finding a pole', () => {
     expect(complaints).toEqual([])
   })
 
-  it('by US National Grid gives the pole that stands there first', async () => {
-    const { page } = await openFinder()
-    await search(page).fill(mgrs.forward([...pole.at]))
-    await page.getByText('read as US National Grid').waitFor()
-    expect(await rows(page).first().textContent()).toContain(pole.id)
-  })
-
-  it('by degrees in any form gives the pole that stands there first', async () => {
-    const { page } = await openFinder()
+  it('by a grid reference or degrees in any form gives the pole that stands there first, and by nonsense says what can be typed', async () => {
+    const { page } = await openFinder(NO_LAND)
     const [lon, lat] = pole.at
     const minutes = (value: number) => ((Math.abs(value) % 1) * 60).toFixed(4)
-    const typed = [
-      `${lat} ${lon}`,
-      `${Math.floor(lat)}°${minutes(lat)}' N ${Math.floor(-lon)}°${minutes(lon)}' W`,
-    ]
-    for (const text of typed) {
-      await search(page).fill(text)
-      await page.getByText('read as degrees').waitFor()
+    for (const [typed, notation] of [
+      [mgrs.forward([...pole.at]), 'US National Grid'],
+      [`${lat} ${lon}`, 'degrees'],
+      [`${Math.floor(lat)}°${minutes(lat)}' N ${Math.floor(-lon)}°${minutes(lon)}' W`, 'degrees'],
+    ] as const) {
+      await search(page).fill('')
+      await search(page).fill(typed)
+      await page.getByText(`read as ${notation}`).waitFor()
       expect(await rows(page).first().textContent()).toContain(pole.id)
     }
-  })
-
-  it('by nonsense says what can be typed, and by a far place that nothing is near', async () => {
-    const { page } = await openFinder()
-    await search(page).fill('no such pole')
-    await page.getByText('does not read as coordinates').waitFor()
-    await search(page).fill('43.5 107.2')
-    await page.getByText('West and south need a minus sign or a letter').waitFor()
-    await search(page).fill('13T CJ 1234 567')
-    await page.getByText('as many digits for east as for north').waitFor()
+    for (const [typed, answer] of [
+      ['no such pole', 'does not read as coordinates'],
+      ['43.5 107.2', 'West and south need a minus sign or a letter'],
+      ['13T CJ 1234 567', 'as many digits for east as for north'],
+    ] as const) {
+      await search(page).fill(typed)
+      await page.getByText(answer).waitFor()
+    }
+    // Nobody has let this page know the position.
+    await page.getByRole('button', { name: /Near me/ }).click()
+    await page.getByText('does not let this page know your position').waitFor()
+    await page.getByText('or type coordinates').waitFor()
   })
 })
 
@@ -126,20 +125,14 @@ describe('the position of the device', () => {
     const drawn = await page.evaluate(() => window.crossarmMap?.getLayer('crew-device-dot')?.id)
     expect(drawn).toBe('crew-device-dot')
   })
-
-  it('that the browser keeps back is told in plain words, with what to do instead', async () => {
-    const { page } = await openFinder()
-    await page.getByRole('button', { name: /Near me/ }).click()
-    await page.getByText('does not let this page know your position').waitFor()
-    await page.getByText('or type coordinates').waitFor()
-  })
 })
 
 describe('the page of a pole', () => {
-  it('turns its needle with the compass of the device, and says how sure that is', async () => {
+  it('turns its needle with the compass of the device from true north, and says how sure that is', async () => {
     const [lon, lat] = pole.at
     const { page } = await openCrew(`&pole=${pole.id}`, {
       ...PHONE_OPTIONS,
+      ...NO_LAND,
       // Due south of the pole, so that it bears north.
       geolocation: { longitude: lon, latitude: lat - 0.001, accuracy: 5 },
       permissions: ['geolocation', ...SENSORS],
@@ -148,44 +141,57 @@ describe('the page of a pole', () => {
     const place = page.getByRole('region', { name: 'Where it stands' })
     await place.getByText(/ft, 0° true, north/).waitFor()
     await place.getByText('Arrows: north is up, as on the map.').waitFor()
-    await place.getByRole('button', { name: 'Turn the arrows with me' }).click()
-    // Turned a quarter against the clock, alpha is 90° and the device points west. A compass goes on
-    // sending; the page hears it once the browser has let it.
+    const turnWithMe = place.getByRole('button', { name: 'Turn the arrows with me' })
+    await turnWithMe.click()
+    await place.getByText('No reading came from a compass').waitFor()
+    await place.getByText('The arrows stay with north up').waitFor()
+    // Turned a quarter against the clock, alpha is 90° and the device points west of magnetic north.
+    // A compass goes on sending; the page hears it once the browser has let it.
     await page.evaluate(() => {
       const turned = { alpha: 90, beta: 0, gamma: 0, absolute: true }
       const send = () =>
         window.dispatchEvent(new DeviceOrientationEvent('deviceorientationabsolute', turned))
       window.setInterval(send, 100)
     })
+    await turnWithMe.click()
     await place.getByText('it does not say how far it may be off').waitFor()
     await place.getByText('to the right').waitFor()
+    const { deg } = declinationAt([lon, lat - 0.001], new Date())
+    await place.getByText(`magnetic declination ${deg.toFixed(1)}° E, WMM2025`).waitFor()
     const turn = await place.locator('.crew-way .way-arrow').getAttribute('transform')
-    expect(turn).toMatch(/^rotate\((90|-270)\.0 /)
+    const turnedDeg = Number(/^rotate\((-?[\d.]+) /.exec(turn ?? '')?.[1])
+    // 90° to the right of where a needle without declination would point.
+    expect((turnedDeg + deg + 360) % 360).toBeCloseTo(90, 0)
     await place.getByRole('button', { name: 'Back to north up' }).click()
     await place.getByText('Arrows: north is up').waitFor()
   })
 
-  it('keeps its needle with north up where the compass is denied or absent, and says so', async () => {
-    // With one permission named the browser denies the others.
-    for (const [permissions, problem] of [
-      [['geolocation'], 'does not let this page read the compass'],
-      [['geolocation', ...SENSORS], 'No reading came from a compass'],
-    ] as const) {
-      const options = { ...PHONE_OPTIONS, permissions: [...permissions] }
-      const { page } = await openCrew(`&pole=${pole.id}`, options)
-      await page.getByRole('button', { name: 'Turn the arrows with me' }).click()
-      await page.getByText(problem).waitFor()
-      await page.getByText('The arrows stay with north up').waitFor()
-    }
+  it('copies its US National Grid reference with one tap, and says where the compass is denied', async () => {
+    // With some permissions named the browser denies the others.
+    const { page } = await openCrew(`&pole=${pole.id}`, {
+      ...NO_LAND,
+      permissions: ['clipboard-read', 'clipboard-write'],
+    })
+    await page.getByRole('button', { name: 'Copy US National Grid' }).click()
+    await page.getByText('Copied').waitFor()
+    const copied = await page.evaluate(() => navigator.clipboard.readText())
+    expect(copied.replaceAll(' ', '')).toBe(mgrs.forward([...pole.at]))
+    await page.getByRole('button', { name: 'Turn the arrows with me' }).click()
+    await page.getByText('does not let this page read the compass').waitFor()
+    await page.getByText('The arrows stay with north up').waitFor()
   })
 
-  it('asked whether it is this pole, points to the one that has what the crew sees', async () => {
+  it('that is not there offers the way back; asked whether it is this pole, it points to the one that has what the crew sees', async () => {
     const model = modelFeeder(feeder)
     const hung = feeder.equipment.find(
       ({ kind, pole: at }) => kind === 'recloser' && model.downstreamOf.has(at),
     )
     const wanted = model.downstreamOf.get(hung?.pole ?? '')?.[0] ?? ''
-    const { page } = await openCrew(`&pole=${wanted}`, PHONE_OPTIONS)
+    const { page } = await openCrew('&pole=NONE-1', { ...PHONE_OPTIONS, ...NO_LAND })
+    await page.getByText('This feeder has no pole NONE-1').waitFor()
+    await page.getByRole('button', { name: 'Back to the search' }).click()
+    await search(page).fill(wanted)
+    await rows(page).first().click()
     const check = page.getByRole('region', { name: 'Is this the pole?' })
     await check.getByRole('button', { name: 'Check by what you see' }).click()
     await check.getByText('2 answers, and this says').waitFor()
@@ -197,17 +203,9 @@ describe('the page of a pole', () => {
     await page.getByRole('article', { name: `Pole ${hung?.pole}` }).waitFor()
   })
 
-  it('copies its US National Grid reference with one tap', async () => {
-    const { page } = await openCrew(`&pole=${pole.id}`, {
-      permissions: ['clipboard-read', 'clipboard-write'],
-    })
-    await page.getByRole('button', { name: 'Copy US National Grid' }).click()
-    await page.getByText('Copied').waitFor()
-    const copied = await page.evaluate(() => navigator.clipboard.readText())
-    expect(copied.replaceAll(' ', '')).toBe(mgrs.forward([...pole.at]))
-  })
-
-  it('tells the voltage that the server computes for the case, on the 120 V base', async () => {
+  it('tells access, kit, the voltage that the server computes and one safety caution, at 7:1 contrast, on phone and desktop', async () => {
+    const equipped = feeder.equipment.find(({ kind }) => kind === 'recloser' || kind === 'switch')
+    const id = equipped?.pole ?? pole.id
     const answer = await session.ask(`/api/feeders/${FEEDER}/voltage`, {
       method: 'POST',
       body: { taps: 'controlled' },
@@ -215,18 +213,8 @@ describe('the page of a pole', () => {
     const { solutions } = (await answer.json()) as { solutions: CaseSolution[] }
     const first = solutions[0]
     if (first?.status !== 'converged') throw new Error('The demo does not solve.')
-    const node = first.nodes.find(({ id }) => id === pole.id)
-    const { page } = await openCrew(`&pole=${pole.id}`)
-    const voltage = page.getByRole('region', { name: 'Voltage' })
-    for (const [phase, { volts120 }] of Object.entries(node?.phases ?? {})) {
-      await voltage.getByText(`${phase} ${volts120.toFixed(1)} V on the 120 V base`).waitFor()
-    }
-    expect(Object.keys(node?.phases ?? {}).length).toBeGreaterThan(0)
-  })
-
-  it('tells access, kit and one safety caution, at 7:1 contrast, on phone and desktop', async () => {
-    const equipped = feeder.equipment.find(({ kind }) => kind === 'recloser' || kind === 'switch')
-    const id = equipped?.pole ?? pole.id
+    const phases = Object.entries(first.nodes.find((node) => node.id === id)?.phases ?? {})
+    expect(phases.length).toBeGreaterThan(0)
     for (const [name, options] of [
       ['phone', PHONE_OPTIONS],
       ['desktop', {}],
@@ -241,11 +229,11 @@ describe('the page of a pole', () => {
         .getByText(equipped?.id ?? '')
         .first()
         .waitFor()
-      await page
-        .getByRole('region', { name: 'Voltage' })
-        .getByText('kV to ground')
-        .first()
-        .waitFor()
+      const voltage = page.getByRole('region', { name: 'Voltage' })
+      await voltage.getByText('kV to ground').first().waitFor()
+      for (const [phase, { volts120 }] of phases) {
+        await voltage.getByText(`${phase} ${volts120.toFixed(1)} V on the 120 V base`).waitFor()
+      }
       expect(await page.getByRole('complementary', { name: 'Safety' }).count()).toBe(1)
       await mapIsIdle(page)
       await keepPicture(page, `crew-pole-${name}`)
@@ -253,12 +241,5 @@ describe('the page of a pole', () => {
       expect(await lowContrast(page, '.crew')).toEqual([])
       expect(complaints).toEqual([])
     }
-  })
-
-  it('of a pole that is not there offers the way back', async () => {
-    const { page } = await openCrew('&pole=NONE-1')
-    await page.getByText('This feeder has no pole NONE-1').waitFor()
-    await page.getByRole('button', { name: 'Back to the search' }).click()
-    await search(page).waitFor()
   })
 })

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { useSettings } from '../../api/feeders.ts'
 import { dropFromDevice, useConnection, useOnDevice } from '../../api/on-device.ts'
 import { agoInWords, momentInWords } from '../../record/moment-in-words.ts'
 import { sizeInWords } from '../../record/size-in-words.ts'
@@ -40,9 +41,10 @@ export function TakeOfflinePanel({ what, of }: Props) {
       ) : (
         <p>
           Not on this device yet. Take {of} offline before you drive out of signal: records, map,
-          drawings and photos come along.
+          drawings, jobs and photos come along; the program itself is kept on its own.
         </p>
       )}
+      <BaseMapNote />
       {taking.status === 'taking' && (
         <div className="state-note" role="status">
           <span>
@@ -78,5 +80,17 @@ export function TakeOfflinePanel({ what, of }: Props) {
         <p>What you entered and is not sent yet stays on the device, also when it is dropped.</p>
       )}
     </div>
+  )
+}
+
+/** The utility's own map comes from another server, piece by piece and without end, so it is not kept. */
+function BaseMapNote() {
+  const { data } = useSettings()
+  if (!data?.mapStyleUrl) return null
+  return (
+    <p>
+      Your utility’s base map is not kept on the device: without signal the line, its poles and the
+      land that is recorded with the feeder are drawn without it.
+    </p>
   )
 }
