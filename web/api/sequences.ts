@@ -15,13 +15,28 @@ export function useSequences(isWanted = true) {
 }
 
 export function usePutSequence() {
-  const client = useQueryClient()
+  const onSettled = useSettled()
   return useMutation({
     mutationFn: (body: PutBody) =>
       call('putSequence', { params: { sequenceId: body.sequence.id }, body }),
-    onSettled: async () => {
-      await client.invalidateQueries({ queryKey: ['step-sequences'] })
-      await client.invalidateQueries({ queryKey: ['history', 'step-sequence'] })
-    },
+    onSettled,
   })
+}
+
+/** Takes away what the utility has set, in the version that the person saw. */
+export function useWithdrawSequence() {
+  const onSettled = useSettled()
+  return useMutation({
+    mutationFn: ({ id, version }: { id: string; version: number }) =>
+      call('withdrawSequence', { params: { sequenceId: id }, query: { version } }),
+    onSettled,
+  })
+}
+
+function useSettled() {
+  const client = useQueryClient()
+  return async () => {
+    await client.invalidateQueries({ queryKey: ['step-sequences'] })
+    await client.invalidateQueries({ queryKey: ['history', 'step-sequence'] })
+  }
 }

@@ -35,6 +35,7 @@ export const AS_LEFT_FIELDS: readonly RecordField[] = [
 export const SEQUENCE_FIELDS: readonly RecordField[] = [
   { key: 'name', label: 'Name' },
   { key: 'forKinds', label: 'For', inWords: namesInWords },
+  { key: 'bankAtStart', label: 'How the bank stands at the start' },
   { key: 'source', label: 'Where it comes from' },
 ]
 

@@ -11,6 +11,8 @@ export function stepInWords(value: unknown): string {
     sentence(step.text),
     step.hazard && `Hazard: ${sentence(step.hazard)}`,
     step.each === 'unit' && 'For each unit.',
+    step.onlyWith && `Only at banks with ${step.onlyWith}.`,
+    step.readsAsFound !== undefined && heldAgainst(step.readsAsFound),
     step.action && `To ${step.action}.`,
     step.asks.length > 0 && `Asks for ${listed(step.asks.map(askedInWords))}.`,
     step.signedBy !== 'one of the crew' && `Signed by ${signerInWords(step.signedBy)}.`,
@@ -49,5 +51,10 @@ function askedInWords({ what, kind, isNeeded, judge, ...rest }: Asked): string {
 
 const signerInWords = (signer: Step['signedBy']): string =>
   signer === 'person in charge' ? 'the person in charge' : signer
+
+const heldAgainst = (asFound: boolean): string =>
+  asFound
+    ? 'Its readings are held against the bank as it stands before the work.'
+    : 'Its readings are held against the bank as it is to stand.'
 
 const sentence = (words: string): string => (/[.!?]$/.test(words) ? words : `${words}.`)

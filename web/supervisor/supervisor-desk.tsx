@@ -17,17 +17,23 @@ const OrderPage = lazy(async () => ({
   default: (await import('./steps/order-page.tsx')).OrderPage,
 }))
 
+const AddOrder = lazy(async () => ({
+  default: (await import('./steps/add-order.tsx')).AddOrder,
+}))
+
 const TABS = [
   { id: 'jobs', name: 'Jobs' },
   { id: 'orders', name: 'Orders of steps' },
 ] as const
+
+const ORDER_PARTS: readonly SupervisorView['part'][] = ['orders', 'order', 'add order']
 
 /** The supervisor's desk: jobs by their state, and the orders of steps that they take. */
 export function SupervisorDesk() {
   const view = supervisorView(useSelection().view)
   const { feeder } = useFeeder()
   const maySee = useMay('see jobs')
-  const tab = view.part === 'orders' || view.part === 'order' ? 'orders' : 'jobs'
+  const tab = ORDER_PARTS.includes(view.part) ? 'orders' : 'jobs'
   if (!maySee) {
     return <EmptyNote what="Jobs are not shown in the role in which you act." />
   }
@@ -63,6 +69,8 @@ function bodyOf(view: SupervisorView): ReactNode {
       )
     case 'orders':
       return <OrdersPart />
+    case 'add order':
+      return <AddOrder />
     case 'order':
       return <OrderPage key={view.sequenceId} sequenceId={view.sequenceId} />
   }

@@ -18,7 +18,8 @@ const FOUND: Partial<Readonly<Record<JobKind, readonly BankAtStart[]>>> = {
   'change settings': ['in service'],
 }
 
-const SORTS_OF_WORK: readonly SortOfWork[] = JOB_KINDS.flatMap(
+/** All that a job can be drafted for. */
+export const SORTS_OF_WORK: readonly SortOfWork[] = JOB_KINDS.flatMap(
   (kind): SortOfWork[] => FOUND[kind]?.map((bankAtStart) => ({ kind, bankAtStart })) ?? [{ kind }],
 )
 

@@ -1,15 +1,18 @@
 import { describe, expect, it } from 'vitest'
+import { Id } from '#domain/feeder/identifiers.ts'
 import { SHIPPED_SEQUENCES } from '#domain/jobs/sequences/shipped-sequences.ts'
 import { StepSequence } from '#domain/jobs/step-sequence.ts'
 import { compareFields, mergeFields } from '../../../web/record/merge-fields.ts'
 import { stepChanges } from '../../../web/record/step-in-words.ts'
 import { addStep, moveStep } from '../../../web/supervisor/steps/edit-steps.ts'
+import { idOfName, withOwnId } from '../../../web/supervisor/steps/new-order.ts'
 import {
   bodyOfSequence,
   isSameOrder,
   type OrderBody,
   OrderDraft,
   sequenceOfBody,
+  sequenceOfDraft,
 } from '../../../web/supervisor/steps/order-draft.ts'
 import { orderFaults } from '../../../web/supervisor/steps/order-faults.ts'
 import {
@@ -17,6 +20,7 @@ import {
   orderOfFields,
   orderRecordFields,
 } from '../../../web/supervisor/steps/order-fields.ts'
+import { workTaking } from '../../../web/supervisor/steps/work-taking.ts'
 
 const shipped = SHIPPED_SEQUENCES.map((sequence) => [sequence.id, sequence] as const)
 
@@ -91,6 +95,46 @@ describe('an order of steps in the editor', () => {
     const changed = { ...body, name: 'Ours' }
     expect(isSameOrder(changed, body)).toBe(false)
     expect(isSameOrder({ ...changed, name: body.name }, body)).toBe(true)
+  })
+})
+
+describe('an order of steps that is added', () => {
+  const records = SHIPPED_SEQUENCES.map((sequence) => ({
+    sequence,
+    version: 0,
+    changedBy: null,
+    changedAt: null,
+  }))
+  const settings = shippedBody('change-settings')
+
+  it('has its id from its name, and no id that another has', () => {
+    expect(idOfName('Our own  Change-out, §4', [])).toBe('our-own-change-out-4')
+    expect(idOfName('Change out', ['change-out', 'change-out-2'])).toBe('change-out-3')
+    expect(idOfName('—', [])).toBe('order')
+    expect(Id.safeParse(idOfName('é'.repeat(120), [])).success).toBe(true)
+  })
+
+  it('cannot have the name of another, which crews tell it by', () => {
+    const copy = withOwnId({ ...settings, name: ` ${settings.name.toUpperCase()} ` }, records)
+    expect(copy.id).not.toBe(settings.id)
+    expect(orderFaults(copy, records).general.join(' ')).toContain('Another order of steps')
+    expect(orderFaults({ ...copy, name: 'Ours' }, records).sequence).not.toBeNull()
+    expect(orderFaults(settings, records).general).toEqual([])
+  })
+
+  it('says which jobs would take it, and which it stands behind', () => {
+    expect(workTaking('change-settings', records)).toEqual(['change the settings of a bank'])
+    expect(workTaking('remove-bypassed', records)).toEqual([
+      'remove a regulator bank that is out of service',
+    ])
+    const behind = { sequence: { ...sequenceOfDraft(settings), id: 'later' } }
+    expect(workTaking('later', [...records, behind])).toEqual([])
+    const before = { sequence: { ...sequenceOfDraft(settings), id: 'before' } }
+    expect(workTaking('before', [...records, before])).toHaveLength(1)
+  })
+
+  it('is taken by some job for each that comes with the program', () => {
+    for (const { sequence } of records) expect(workTaking(sequence.id, records)).not.toEqual([])
   })
 })
 

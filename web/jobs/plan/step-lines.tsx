@@ -5,11 +5,12 @@ import '../jobs.css'
 export function StepLines({ steps }: { readonly steps: readonly Step[] }) {
   return (
     <ol className="job-steps">
-      {steps.map(({ id, text, hazard, isHoldPoint, each }) => (
+      {steps.map(({ id, text, hazard, isHoldPoint, each, onlyWith }) => (
         <li key={id}>
           {isHoldPoint && <strong className="job-hold">Hold point. </strong>}
           {text}
           {each === 'unit' && <span className="soft"> For each unit.</span>}
+          {onlyWith && <span className="soft"> Only at banks with {onlyWith}.</span>}
           {hazard && <span className="job-line-note job-step-hazard">{hazard}</span>}
         </li>
       ))}

@@ -46,6 +46,8 @@ function emptyStep(id: string): StepDraft {
     each: 'once',
     action: null,
     asks: [],
+    onlyWith: null,
+    readsAsFound: null,
     signedBy: 'one of the crew',
     mayBeLeftOut: false,
   }

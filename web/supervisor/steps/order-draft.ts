@@ -19,6 +19,8 @@ const AskDraft = z.object({
 })
 export type AskDraft = z.infer<typeof AskDraft>
 
+export const BANK_SORTS = ['a neutral-side switch', 'no neutral-side switch'] as const
+
 const StepDraft = z.object({
   id: z.string(),
   text: z.string(),
@@ -27,15 +29,23 @@ const StepDraft = z.object({
   each: z.enum(['once', 'unit']),
   action: z.enum(UNIT_ACTIONS).nullable(),
   asks: z.array(AskDraft),
+  /** Null where it is done at every bank. */
+  onlyWith: z.enum(BANK_SORTS).nullable().default(null),
+  /** Null where it is not said. */
+  readsAsFound: z.boolean().nullable().default(null),
   signedBy: z.enum(SIGNERS),
   mayBeLeftOut: z.boolean(),
 })
 export type StepDraft = z.infer<typeof StepDraft>
 
+export const BANK_STANDS = ['in service', 'bypassed'] as const
+
 const OrderBody = z.object({
   id: z.string(),
   name: z.string(),
   forKinds: z.array(z.enum(JOB_KINDS)),
+  /** Null where it is not said: then the first switch that is worked tells. */
+  bankAtStart: z.enum(BANK_STANDS).nullable().default(null),
   source: z.string(),
   steps: z.array(StepDraft),
 })
@@ -52,8 +62,9 @@ export type OrderDraft = z.infer<typeof OrderDraft>
 /** Drafts by the id of the order. */
 export const orderDrafts = keptDrafts('crossarm.step-order-drafts', OrderDraft)
 
-export function bodyOfSequence({ id, name, forKinds, source, steps }: StepSequence): OrderBody {
-  return { id, name, forKinds, source, steps: steps.map(draftOfStep) }
+export function bodyOfSequence(sequence: StepSequence): OrderBody {
+  const { bankAtStart = null, steps } = sequence
+  return { ...sequence, bankAtStart, steps: steps.map(draftOfStep) }
 }
 
 export function draftOfStep(step: Step): StepDraft {
@@ -61,6 +72,8 @@ export function draftOfStep(step: Step): StepDraft {
     ...step,
     hazard: step.hazard ?? '',
     action: step.action ?? null,
+    onlyWith: step.onlyWith ?? null,
+    readsAsFound: step.readsAsFound ?? null,
     asks: step.asks.map(draftOfAsked),
   }
 }
@@ -78,15 +91,27 @@ function draftOfAsked(asked: Asked): AskDraft {
 }
 
 /** The order as it would be set; what is incomplete is left as it is, for the schema to refuse. */
-export function sequenceOfBody({ id, name, forKinds, source, steps }: OrderBody): unknown {
-  return { id, name, forKinds, source, steps: steps.map(stepOfDraft) }
+export function sequenceOfBody({ bankAtStart, steps, ...body }: OrderBody): unknown {
+  return {
+    ...body,
+    ...(bankAtStart !== null && { bankAtStart }),
+    steps: steps.map(stepOfDraft),
+  }
 }
 
-export function stepOfDraft({ hazard, action, asks, ...step }: StepDraft): unknown {
+/** The same as a sequence, of a body that was one: nothing in it is incomplete. */
+export function sequenceOfDraft(body: OrderBody): StepSequence {
+  return StepSequence.parse(sequenceOfBody(body))
+}
+
+export function stepOfDraft(draft: StepDraft): unknown {
+  const { hazard, action, asks, onlyWith, readsAsFound, ...step } = draft
   return {
     ...step,
     ...(hazard.trim() !== '' && { hazard }),
     ...(action !== null && { action }),
+    ...(onlyWith !== null && { onlyWith }),
+    ...(readsAsFound !== null && { readsAsFound }),
     asks: asks.map(askedOfDraft),
   }
 }

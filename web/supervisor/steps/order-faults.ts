@@ -1,5 +1,7 @@
+import type { SequenceRecord } from '#contract/jobs.ts'
 import { checkSequence } from '#domain/jobs/check-sequence.ts'
 import { StepSequence } from '#domain/jobs/step-sequence.ts'
+import { isNameTaken } from './new-order.ts'
 import { linesOf, type OrderBody, type StepDraft, sequenceOfBody } from './order-draft.ts'
 
 export interface OrderFaults {
@@ -11,9 +13,13 @@ export interface OrderFaults {
   readonly bySteps: ReadonlyMap<string, readonly string[]>
 }
 
-/** What keeps an order of steps from being set: what is not filled in yet, else what is not safe. */
-export function orderFaults(body: OrderBody): OrderFaults {
-  const faults = incomplete(body)
+/**
+ * What keeps an order of steps from being set: what is not filled in yet, else what is not safe.
+ *
+ * @param records All that are in use
+ */
+export function orderFaults(body: OrderBody, records: readonly SequenceRecord[] = []): OrderFaults {
+  const faults = [...incomplete(body), ...takenName(body, records)]
   if (faults.length > 0) return sorted(body, faults, null)
   const { data: sequence, error } = StepSequence.safeParse(sequenceOfBody(body))
   if (!sequence) {
@@ -61,6 +67,12 @@ function incomplete({ name, forKinds, steps }: OrderBody): string[] {
     ...(steps.length === 0 ? ['Add at least one step.'] : []),
     ...steps.flatMap((step, index) => incompleteStep(step, index + 1)),
   ]
+}
+
+function takenName(body: OrderBody, records: readonly SequenceRecord[]): string[] {
+  return isNameTaken(body, records)
+    ? ['Another order of steps has this name: crews tell orders by it, so give it one of its own.']
+    : []
 }
 
 function incompleteStep({ text, asks }: StepDraft, number: number): string[] {

@@ -3,16 +3,17 @@ import type { Fields } from '../../record/merge-fields.ts'
 import type { RecordField } from '../../record/record-fields.ts'
 import { stepInWords } from '../../record/step-in-words.ts'
 import { listed } from '../../state/format.ts'
-import { type OrderBody, type StepDraft, stepOfDraft } from './order-draft.ts'
+import { BANK_STANDS, type OrderBody, type StepDraft, stepOfDraft } from './order-draft.ts'
 
 const STEP = 'step '
 
 /** An order as fields, so that two versions can be held against each other step by step. */
-export function fieldsOfOrder({ name, source, forKinds, steps }: OrderBody): Fields {
+export function fieldsOfOrder({ name, source, forKinds, bankAtStart, steps }: OrderBody): Fields {
   return {
     name,
     source,
     forKinds: forKinds.join('\n'),
+    bankAtStart: bankAtStart ?? '',
     order: steps.map(({ id }) => id).join('\n'),
     ...Object.fromEntries(steps.map((step) => [STEP + step.id, JSON.stringify(step)])),
   }
@@ -25,6 +26,7 @@ export function orderRecordFields(versions: readonly OrderBody[]): RecordField[]
     { key: 'name', label: 'Name' },
     { key: 'source', label: 'Where it comes from' },
     { key: 'forKinds', label: 'For', inWords: (value) => listed(String(value).split('\n')) },
+    { key: 'bankAtStart', label: 'How the bank stands at the start' },
     {
       key: 'order',
       label: 'Order of the steps',
@@ -69,6 +71,7 @@ export function orderOfFields(id: string, fields: Fields): OrderBody {
     name: fields.name ?? '',
     source: fields.source ?? '',
     forKinds: JOB_KINDS.filter((kind) => (fields.forKinds ?? '').split('\n').includes(kind)),
+    bankAtStart: BANK_STANDS.find((stands) => stands === fields.bankAtStart) ?? null,
     steps: order.flatMap((stepId) => kept.get(stepId) ?? []),
   }
 }

@@ -4,6 +4,7 @@ import { SHIPPED_SEQUENCES } from '#domain/jobs/sequences/shipped-sequences.ts'
 import { Meanwhile } from '../../record/meanwhile.tsx'
 import { Button } from '../../ui/button.tsx'
 import { ErrorNote } from '../../ui/state-note.tsx'
+import { NEW_ORDER, withOwnId } from './new-order.ts'
 import {
   bodyOfSequence,
   isSameOrder,
@@ -15,26 +16,37 @@ import { type OrderFaults, orderFaults } from './order-faults.ts'
 import { fieldsOfOrder, orderOfFields, orderRecordFields } from './order-fields.ts'
 import { OrderHead } from './order-head.tsx'
 import { StepsEditor } from './steps-editor.tsx'
+import { TakenLine } from './taken-line.tsx'
 import { useOrderSave } from './use-order-save.ts'
 
 interface Props {
-  readonly record: SequenceRecord
-  readonly onDone: () => void
+  readonly record: Pick<SequenceRecord, 'sequence' | 'version'>
+  /** All that are in use. */
+  readonly records: readonly SequenceRecord[]
+  /** Not set before: its id goes with its name. */
+  readonly isNew?: boolean
+  /** @param savedId of the order that was set; left out where the changes were given up */
+  readonly onDone: (savedId?: string) => void
 }
 
 /** Changes an order of steps; it cannot be set while anything in it is incomplete or unsafe. */
-export function OrderForm({ record, onDone }: Props) {
-  const { id } = record.sequence
+export function OrderForm({ record, records, isNew = false, onDone }: Props) {
+  const id = isNew ? NEW_ORDER : record.sequence.id
   const [opened] = useState(() => draftOfRecord(record))
   const draft = orderDrafts.use(id) ?? opened
-  const keep = (body: OrderBody) => orderDrafts.keep(id, { ...draft, body })
-  const letGo = () => {
+  const body = isNew ? withOwnId(draft.body, records) : draft.body
+  const keep = (next: OrderBody) => orderDrafts.keep(id, { ...draft, body: next })
+  const letGo = (savedId?: string) => {
     orderDrafts.keep(id, null)
-    onDone()
+    onDone(savedId)
   }
-  const { save, isSaving, error, newer } = useOrderSave(letGo)
-  const standing = newer && newer.version > record.version ? newer : record
-  const faults = orderFaults(draft.body)
+  const { save, isSaving, error, newer } = useOrderSave(({ sequence }) => letGo(sequence.id))
+  // The steps that came with the program stand again, in version 0.
+  const isWithdrawn = record.version < draft.version
+  const version = isWithdrawn ? record.version : draft.version
+  const isNewer = newer !== null && !isWithdrawn && newer.version > draft.version
+  const standing = isNewer && newer.version > record.version ? newer : record
+  const faults = orderFaults(body, records)
   const theirs = bodyOfSequence(standing.sequence)
   return (
     <form
@@ -43,53 +55,64 @@ export function OrderForm({ record, onDone }: Props) {
       noValidate
       onSubmit={(event) => {
         event.preventDefault()
-        if (faults.sequence) save(faults.sequence, draft.version)
+        if (faults.sequence) save(faults.sequence, version)
       }}
     >
-      <Meanwhile
-        thing={{ subject: 'step-sequence', subjectId: id, feederId: null }}
-        what="this order of steps"
-        fields={orderRecordFields([draft.base, theirs, draft.body])}
-        typedOn={draft.version}
-        base={fieldsOfOrder(draft.base)}
-        mine={fieldsOfOrder(draft.body)}
-        standing={{
-          version: standing.version,
-          fields: fieldsOfOrder(theirs),
-          isDeleted: false,
-        }}
-        isRefused={newer !== null && newer.version > draft.version}
-        isSaving={isSaving}
-        onSave={(chosen, version) => {
-          const body = orderOfFields(id, chosen)
-          orderDrafts.keep(id, { body, version, base: theirs })
-          const { sequence } = orderFaults(body)
-          if (sequence) save(sequence, version)
-        }}
-        onDropMine={letGo}
-      />
-      <OrderHead body={draft.body} onType={(part) => keep({ ...draft.body, ...part })} />
+      {isWithdrawn && (
+        <p className="state-note" role="status">
+          What the utility had set was withdrawn meanwhile. Nothing of yours is lost: setting it
+          puts it in place again.
+        </p>
+      )}
+      {!isNew && (
+        <Meanwhile
+          thing={{ subject: 'step-sequence', subjectId: id, feederId: null }}
+          what="this order of steps"
+          fields={orderRecordFields([draft.base, theirs, draft.body])}
+          typedOn={draft.version}
+          base={fieldsOfOrder(draft.base)}
+          mine={fieldsOfOrder(draft.body)}
+          standing={{
+            version: standing.version,
+            fields: fieldsOfOrder(theirs),
+            isDeleted: false,
+          }}
+          isRefused={isNewer}
+          isSaving={isSaving}
+          onSave={(chosen, seen) => {
+            const merged = orderOfFields(id, chosen)
+            orderDrafts.keep(id, { body: merged, version: seen, base: theirs })
+            const { sequence } = orderFaults(merged, records)
+            if (sequence) save(sequence, seen)
+          }}
+          onDropMine={() => letGo()}
+        />
+      )}
+      <OrderHead body={body} onType={(part) => keep({ ...body, ...part })} />
       <GeneralFaults faults={faults} />
       <StepsEditor
-        steps={draft.body.steps}
+        steps={body.steps}
         faults={faults.bySteps}
-        onChange={(steps) => keep({ ...draft.body, steps })}
+        onChange={(steps) => keep({ ...body, steps })}
       />
-      <ShippedLine body={draft.body} onPutBack={keep} />
+      <ShippedLine body={body} onPutBack={keep} />
+      {faults.sequence && <TakenLine sequence={faults.sequence} records={records} isToCome />}
       {error && <ErrorNote title="Not set; what you typed is still here." error={error} />}
       <FaultLine faults={faults} />
       <div className="row">
         <Button type="submit" look="main" disabled={isSaving || faults.sequence === null}>
           {isSaving ? 'Setting…' : 'Set this order'}
         </Button>
-        <Button onClick={letGo}>Give up the changes</Button>
+        <Button onClick={() => letGo()}>
+          {isNew ? 'Give up this order' : 'Give up the changes'}
+        </Button>
       </div>
-      <p className="small soft">Jobs that are drafted from then on take it; others keep theirs.</p>
+      <p className="small soft">Jobs that are drafted already keep the steps that they have.</p>
     </form>
   )
 }
 
-function draftOfRecord({ sequence, version }: SequenceRecord): OrderDraft {
+function draftOfRecord({ sequence, version }: Props['record']): OrderDraft {
   const body = bodyOfSequence(sequence)
   return { body, version, base: body }
 }

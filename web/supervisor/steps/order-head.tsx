@@ -1,7 +1,7 @@
 import { JOB_KINDS } from '#domain/jobs/job-kind.ts'
 import { KIND_WORDS } from '../../jobs/job-words.ts'
 import { Field } from '../../ui/field.tsx'
-import type { OrderBody } from './order-draft.ts'
+import { BANK_STANDS, type OrderBody } from './order-draft.ts'
 
 interface Props {
   readonly body: OrderBody
@@ -9,7 +9,7 @@ interface Props {
 }
 
 /** Name of an order, what it is for, and where it comes from. */
-export function OrderHead({ body: { name, forKinds, source }, onType }: Props) {
+export function OrderHead({ body: { name, forKinds, bankAtStart, source }, onType }: Props) {
   return (
     <>
       <Field label="Name">
@@ -42,6 +42,25 @@ export function OrderHead({ body: { name, forKinds, source }, onType }: Props) {
           </label>
         ))}
       </fieldset>
+      <Field
+        label="How the bank stands at the start"
+        hint="Where a bank is set none stands, and nothing is said."
+      >
+        {(control) => (
+          <select
+            {...control}
+            className="input"
+            value={bankAtStart ?? ''}
+            onChange={({ target }) =>
+              onType({ bankAtStart: BANK_STANDS.find((one) => one === target.value) ?? null })
+            }
+          >
+            <option value="">not said: as its first switch takes it to stand</option>
+            <option value="in service">in service</option>
+            <option value="bypassed">out of service: bypassed, the units off the line</option>
+          </select>
+        )}
+      </Field>
       <Field label="Where it comes from" hint="The procedure of the utility, with its number.">
         {(control) => (
           <textarea

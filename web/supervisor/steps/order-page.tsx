@@ -10,10 +10,13 @@ import { select } from '../../state/selection.ts'
 import { ArrivingTitle } from '../../ui/arriving-title.tsx'
 import { Button } from '../../ui/button.tsx'
 import { EmptyNote, ErrorNote, LoadingNote } from '../../ui/state-note.tsx'
-import { viewOfOrders } from '../supervisor-view.ts'
+import { ADD_ORDER, viewOfOrders } from '../supervisor-view.ts'
+import { NEW_ORDER } from './new-order.ts'
 import { orderDrafts } from './order-draft.ts'
 import { OrderForm } from './order-form.tsx'
 import { SetBy } from './orders-part.tsx'
+import { TakenLine } from './taken-line.tsx'
+import { WithdrawOrder } from './withdraw-order.tsx'
 
 /** One order of steps: to be read, and to be changed by whoever may. */
 export function OrderPage({ sequenceId }: { readonly sequenceId: string }) {
@@ -32,13 +35,34 @@ export function OrderPage({ sequenceId }: { readonly sequenceId: string }) {
           onRetry={() => void refetch()}
         />
       )}
-      {data && !record && <EmptyNote what={`There is no order of steps “${sequenceId}”.`} />}
-      {record && <Opened record={record} />}
+      {data && !record && <OrderGone sequenceId={sequenceId} />}
+      {data && record && <Opened record={record} records={data} />}
     </section>
   )
 }
 
-function Opened({ record }: { readonly record: SequenceRecord }) {
+/** In place of an order that is not there; what was typed of it goes on as a new one. */
+function OrderGone({ sequenceId }: { readonly sequenceId: string }) {
+  const draft = orderDrafts.use(sequenceId)
+  const goOn = () => {
+    if (!draft) return
+    orderDrafts.keep(NEW_ORDER, { ...draft, version: 0 })
+    orderDrafts.keep(sequenceId, null)
+    select({ view: ADD_ORDER })
+  }
+  return (
+    <EmptyNote what="There is no such order of steps. It may have been withdrawn; jobs that took it keep its steps.">
+      {draft && <Button onClick={goOn}>Go on with what you typed, as a new order</Button>}
+    </EmptyNote>
+  )
+}
+
+interface OpenedProps {
+  readonly record: SequenceRecord
+  readonly records: readonly SequenceRecord[]
+}
+
+function Opened({ record, records }: OpenedProps) {
   const { sequence, version } = record
   const maySet = useMay('set the order of steps')
   const isBegun = orderDrafts.use(sequence.id) !== null
@@ -50,8 +74,9 @@ function Opened({ record }: { readonly record: SequenceRecord }) {
         <SetBy record={record} /> For:{' '}
         {listed(sequence.forKinds.map((kind) => KIND_WORDS[kind].toLowerCase()))}.
       </p>
+      <TakenLine sequence={sequence} records={records} />
       {isEditing && maySet ? (
-        <OrderForm record={record} onDone={() => setIsEditing(false)} />
+        <OrderForm record={record} records={records} onDone={() => setIsEditing(false)} />
       ) : (
         <>
           {maySet && (
@@ -69,6 +94,16 @@ function Opened({ record }: { readonly record: SequenceRecord }) {
         <HistoryButton
           thing={{ subject: 'step-sequence', subjectId: sequence.id, feederId: null }}
           name={`the order of steps ${sequence.name}`}
+          beside={
+            maySet &&
+            !isEditing && (
+              <WithdrawOrder
+                record={record}
+                records={records}
+                onWithdrawn={() => select({ view: viewOfOrders() })}
+              />
+            )
+          }
         />
       )}
     </>

@@ -1,15 +1,17 @@
 import type { SequenceRecord } from '#contract/jobs.ts'
 import { useMay } from '../../api/account.ts'
 import { useSequences } from '../../api/sequences.ts'
-import { KIND_WORDS } from '../../jobs/job-words.ts'
 import { Moment } from '../../record/moment.tsx'
 import { Who } from '../../record/who.tsx'
 import { counted, listed } from '../../state/format.ts'
 import { select } from '../../state/selection.ts'
+import { Button } from '../../ui/button.tsx'
 import { List, ListRow } from '../../ui/list.tsx'
 import { EmptyNote, ErrorNote, LoadingNote } from '../../ui/state-note.tsx'
-import { viewOfOrders } from '../supervisor-view.ts'
+import { ADD_ORDER, viewOfOrders } from '../supervisor-view.ts'
+import { useNewOrder } from './new-order.ts'
 import { orderDrafts } from './order-draft.ts'
+import { workTaking } from './work-taking.ts'
 
 /** The orders of steps that jobs are drafted with. */
 export function OrdersPart() {
@@ -32,11 +34,12 @@ export function OrdersPart() {
           onRetry={() => void refetch()}
         />
       )}
+      {maySet && <AddButton />}
       {data?.length === 0 && <EmptyNote what="There is no order of steps." />}
       {data && data.length > 0 && (
         <List label={counted(data.length, 'order of steps', 'orders of steps')}>
           {data.map((record) => (
-            <OrderRow key={record.sequence.id} record={record} />
+            <OrderRow key={record.sequence.id} record={record} records={data} />
           ))}
         </List>
       )}
@@ -48,16 +51,35 @@ export function OrdersPart() {
   )
 }
 
-function OrderRow({ record }: { readonly record: SequenceRecord }) {
-  const { id, name, forKinds, steps } = record.sequence
+/** Opens the form; an order that was begun and not set yet goes on. */
+function AddButton() {
+  const begun = useNewOrder()
+  return (
+    <div>
+      <Button onClick={() => select({ view: ADD_ORDER })}>
+        {begun ? `Go on with “${begun.body.name}”, not set yet` : 'Add an order of steps'}
+      </Button>
+    </div>
+  )
+}
+
+interface RowProps {
+  readonly record: SequenceRecord
+  /** All that are in use. */
+  readonly records: readonly SequenceRecord[]
+}
+
+function OrderRow({ record, records }: RowProps) {
+  const { id, name, steps } = record.sequence
+  const taken = workTaking(id, records)
   const isBegun = orderDrafts.use(id) !== null
   const holds = steps.filter(({ isHoldPoint }) => isHoldPoint).length
   return (
     <ListRow onChoose={() => select({ view: viewOfOrders(id) })}>
       <strong>{name}</strong>
       <span>
-        {counted(steps.length, 'step')}, {counted(holds, 'hold point')}; for:{' '}
-        {listed(forKinds.map((kind) => KIND_WORDS[kind].toLowerCase()))}
+        {counted(steps.length, 'step')}, {counted(holds, 'hold point')};{' '}
+        {taken.length > 0 ? `taken for: ${listed(taken)}` : 'no job takes it'}
       </span>
       <span className="soft">
         <SetBy record={record} />

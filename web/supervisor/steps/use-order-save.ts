@@ -5,7 +5,7 @@ import type { StepSequence } from '#domain/jobs/step-sequence.ts'
 import { usePutSequence } from '../../api/sequences.ts'
 
 /** Sets an order of steps; what was typed stays until `onSaved`. */
-export function useOrderSave(onSaved: () => void) {
+export function useOrderSave(onSaved: (saved: SequenceRecord) => void) {
   const put = usePutSequence()
   const [newer, setNewer] = useState<SequenceRecord | null>(null)
   const save = (sequence: StepSequence, version: number) =>
