@@ -56,15 +56,11 @@ function switchingTools(scene: DraftScene, bank: BankWork): Tool[] {
   const count = bank.regulator.phases.length
   return [
     { what: 'Stick to work bypass and disconnect switches', count: 1 },
-    ...(scene.kind === 'return a bank to service'
-      ? []
-      : [
-          {
-            what: `Temporary protective grounds for ${count} ${count === 1 ? 'phase' : 'phases'}`,
-            count: 1,
-            note: 'Sized for the fault current at the pole, which is not computed here.',
-          },
-        ]),
+    {
+      what: `Temporary protective grounds for ${count} ${count === 1 ? 'phase' : 'phases'}`,
+      count: 1,
+      note: 'Sized for the fault current at the pole, which is not computed here.',
+    },
     ...(handlesUnits(scene.kind) ? handlingTools(scene, bank) : []),
   ]
 }
