@@ -1,6 +1,7 @@
 import type { DraftJobBody } from '#contract/jobs.ts'
 import type { Regulator } from '#domain/feeder/equipment.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
+import { isBypassed } from '#domain/feeder/is-bypassed.ts'
 import { leavesInService, setsUnits } from '#domain/jobs/is-bank-kind.ts'
 import type { JobKind } from '#domain/jobs/job-kind.ts'
 import { takesBirdWork } from '#domain/jobs/takes-bird-work.ts'
@@ -57,14 +58,15 @@ function toStand(kind: JobKind, standing: Regulator, settings: ByHand['settings'
 }
 
 /** Work that the bank as it stands leaves nothing to do of, or cannot take. */
-function refuseOtherwiseStanding(kind: JobKind, { id, state }: Regulator): void {
-  const isBypassed = state === 'bypassed'
+function refuseOtherwiseStanding(kind: JobKind, standing: Regulator): void {
+  const { id } = standing
+  const isPast = isBypassed(standing)
   const why =
-    kind === 'take a bank out of service' && isBypassed
+    kind === 'take a bank out of service' && isPast
       ? `Bank ${id} is out of service already: it is recorded as bypassed.`
-      : kind === 'return a bank to service' && !isBypassed
+      : kind === 'return a bank to service' && !isPast
         ? `Bank ${id} is recorded as in service, so there is nothing to return.`
-        : kind === 'change settings' && isBypassed
+        : kind === 'change settings' && isPast
           ? `Bank ${id} is recorded as bypassed: its settings are given when it is returned to service.`
           : null
   if (why !== null) throw new Refusal('wrong-state', why)

@@ -7,6 +7,7 @@ import type { Protection } from '../feeder/birds.ts'
 import type { Regulator } from '../feeder/equipment.ts'
 import type { Feeder } from '../feeder/feeder.ts'
 import type { Finding } from '../feeder/finding.ts'
+import { isBypassed } from '../feeder/is-bypassed.ts'
 import { checkFeeder } from '../network/check-feeder.ts'
 import type { AsLeft, MeasureAsLeft } from './as-left.ts'
 import { customersAre, feederLimits } from './feeder-limits.ts'
@@ -91,7 +92,7 @@ function bankToStand(
       return add(anew, regulatorAsLeft(regulator, asLeft, 'new'))
     case 'change settings': {
       const base = { ...(now ?? regulator), ...settingsOf(regulator) }
-      const isPast = base.state === 'bypassed' ? [stillBypassedWords(id)] : []
+      const isPast = isBypassed(base) ? [stillBypassedWords(id)] : []
       return add([...anew, ...isPast], regulatorAsLeft(base, asLeft, 'set'))
     }
     case 'return a bank to service': {

@@ -1,3 +1,4 @@
+import { isBypassed } from '../feeder/is-bypassed.ts'
 import { type BeyondSpan, beyondSpan } from './beyond-span.ts'
 import type { DraftScene } from './draft-scene.ts'
 import type { JobKind } from './job-kind.ts'
@@ -24,7 +25,7 @@ export function backfeedHazards({ bank, feeder, kind, trace, works }: DraftScene
 /** A unit that is off the line and still up is a transformer that can be fed from its low side. */
 function hangingUnits(kind: JobKind, { standing }: BankWork): Words[] {
   const isLeft = kind === 'take a bank out of service'
-  if (!isLeft && standing?.state !== 'bypassed') return []
+  if (!isLeft && !(standing && isBypassed(standing))) return []
   return [
     {
       what: 'A unit that hangs bypassed is dead only while nothing feeds it: volts put on its control, as for a test, come out at its bushings as line volts. Take every outside supply off the control, and test and ground before a bushing is touched.',

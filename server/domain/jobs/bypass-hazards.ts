@@ -1,5 +1,6 @@
 import { phaseMask, phasesOfMask } from '#domain/units/phases.ts'
 import type { Regulator } from '../feeder/equipment.ts'
+import { isBypassed } from '../feeder/is-bypassed.ts'
 import { bypassInWords } from './bypass-current.ts'
 import type { DraftScene } from './draft-scene.ts'
 import type { BankWork, Hazard } from './job-plan.ts'
@@ -14,7 +15,7 @@ export function bypassHazards({ bank, kind }: DraftScene): Hazard[] {
   const { pole } = bank.regulator
   return [
     { ...offNeutral(bank), pole },
-    ...(standing?.state === 'bypassed' ? [{ ...standsBypassed(standing), pole }] : []),
+    ...(standing && isBypassed(standing) ? [{ ...standsBypassed(standing), pole }] : []),
     ...(kind === 'take a bank out of service' ? [{ ...STAYS_BYPASSED, pole }] : []),
   ]
 }

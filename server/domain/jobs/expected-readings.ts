@@ -3,6 +3,7 @@ import { BASE_VOLTS120 } from '#domain/units/voltage-base.ts'
 import type { ByPhase } from '../electrical/solution.ts'
 import type { Feeder } from '../feeder/feeder.ts'
 import type { LoadCase } from '../feeder/header.ts'
+import { isBypassed } from '../feeder/is-bypassed.ts'
 import { type BankBench, bankBench, type NotSolved, type SolvedUnit } from './bank-bench.ts'
 import type { BankWork, ExpectedCase, ExpectedReading } from './job-plan.ts'
 import { relayVolts } from './relay-volts.ts'
@@ -36,8 +37,8 @@ export function foundInCases(
 ): ExpectedCase[] | null {
   const { standing } = bank
   if (!standing || isSame(standing, bank.regulator)) return null
-  const { state, ...inService } = standing
-  const taps = state === 'bypassed' ? {} : ('controlled' as const)
+  const { state: _state, ...inService } = standing
+  const taps = isBypassed(standing) ? {} : ('controlled' as const)
   const { cases } = readingsInCases(feeder, { ...bank, regulator: inService, standing }, taps)
   return isSame(cases, expected) ? null : cases
 }

@@ -1,10 +1,10 @@
 import { inchesOfMetres } from '#domain/units/length.ts'
 import { BASE_VOLTS120 } from '#domain/units/voltage-base.ts'
+import { isBypassed } from '../feeder/is-bypassed.ts'
 import { type DraftScene, isBankPole } from './draft-scene.ts'
 import { customersAre } from './feeder-limits.ts'
 import { setsUnits } from './is-bank-kind.ts'
-import type { JobKind } from './job-kind.ts'
-import type { BankWork, ExpectedCase, ExpectedReading } from './job-plan.ts'
+import type { BankWork, BypassedCase, ExpectedCase, ExpectedReading } from './job-plan.ts'
 import { openPairList } from './open-pairs.ts'
 import { shortNumber } from './short-number.ts'
 
@@ -128,40 +128,34 @@ function bankNotes(
   return notes
 }
 
-/** What the bypass does to customers, in each case in which it does something. */
-function bypassNotes(scene: DraftScene): string[] {
-  const { bank, feeder, kind, whileBypassed } = scene
+/** What the bypass does to customers in the case in which it is worst; the plan has the others. */
+function bypassNotes({ bank, feeder, kind, whileBypassed }: DraftScene): string[] {
   const { lowVolts120 } = feeder.header.limits
-  const isSo = bank?.standing?.state === 'bypassed'
-  const [when, then] = isSo ? ['Bypassed, as the bank hangs now,', ''] : BYPASS_WORDS[kind]
-  return whileBypassed
-    .filter(
-      ({ customersOutside, customersOutsideInService, lowest }) =>
-        customersOutside > customersOutsideInService ||
-        (lowest?.volts120 ?? lowVolts120) < lowVolts120,
-    )
-    .map(({ caseName, customersOutside, customersOutsideInService, lowest }) => {
-      const outside = `${when} ${customersAre(feeder, customersOutside)} outside the limits in ${caseName}, against ${customersOutsideInService} with it in service`
-      const where = lowest
-        ? `; lowest beyond it is phase ${lowest.phase} at pole ${lowest.pole} with ${lowest.volts120.toFixed(1)} V`
-        : ''
-      return `${outside}${where}${then}.`
-    })
+  const [worst] = whileBypassed.toSorted(
+    (a, b) => moreOutside(b) - moreOutside(a) || lowestVolts(a) - lowestVolts(b),
+  )
+  if (!worst || (moreOutside(worst) <= 0 && lowestVolts(worst) >= lowVolts120)) return []
+  const { caseName, customersOutside, customersOutsideInService, lowest } = worst
+  const when =
+    bank?.standing && isBypassed(bank.standing)
+      ? 'Bypassed, as the bank hangs now,'
+      : kind === 'remove a bank'
+        ? 'Without the bank'
+        : 'While the bank is bypassed'
+  const outside = `${when} ${customersAre(feeder, customersOutside)} outside the limits in ${caseName}, against ${customersOutsideInService} with it in service`
+  if (!lowest) return [`${outside}.`]
+  const { phase, pole, volts120 } = lowest
+  return [
+    `${outside}; lowest beyond it is phase ${phase} at pole ${pole} with ${volts120.toFixed(1)} V.`,
+  ]
 }
 
-/** When it is so, and what follows from it. */
-const BYPASS_WORDS: Readonly<Record<JobKind, readonly [when: string, then: string]>> = {
-  'set a bank': ['', ''],
-  'change out a bank': ['While the bank is bypassed', ': choose a time of less load'],
-  'remove a bank': ['Without the bank', ''],
-  'take a bank out of service': [
-    'While the bank is bypassed',
-    '; it stays so until the bank is returned to service',
-  ],
-  'return a bank to service': ['While the bank is bypassed', ''],
-  'change settings': ['', ''],
-  'retrofit round': ['', ''],
-  inspection: ['', ''],
+function moreOutside({ customersOutside, customersOutsideInService }: BypassedCase): number {
+  return customersOutside - customersOutsideInService
+}
+
+function lowestVolts({ lowest }: BypassedCase): number {
+  return lowest?.volts120 ?? Number.POSITIVE_INFINITY
 }
 
 /** As far as it goes, and its reading still outside the band. */

@@ -8,6 +8,7 @@ import { poleTopOf } from '../avian/pole-top/pole-top-of.ts'
 import type { Protection } from '../feeder/birds.ts'
 import type { Regulator } from '../feeder/equipment.ts'
 import type { Feeder } from '../feeder/feeder.ts'
+import { isBypassed } from '../feeder/is-bypassed.ts'
 import type { BankAtStart } from './bank-at-start.ts'
 import { feederWithBank } from './feeder-with-bank.ts'
 import { handlesUnits, isBankKind } from './is-bank-kind.ts'
@@ -78,7 +79,7 @@ export function poleWork(
 /** How a bank that stands is found; undefined where none does. */
 export function standingAtStart(standing: Regulator | undefined): BankAtStart | undefined {
   if (!standing) return undefined
-  return standing.state === 'bypassed' ? 'bypassed' : 'in service'
+  return isBypassed(standing) ? 'bypassed' : 'in service'
 }
 
 /** An inspection looks and puts nothing up. */

@@ -2,6 +2,7 @@ import { PHASES, phaseMask } from '#domain/units/phases.ts'
 import { volts120OfPu } from '#domain/units/voltage-base.ts'
 import type { Regulator } from '../feeder/equipment.ts'
 import type { Feeder } from '../feeder/feeder.ts'
+import { isBypassed } from '../feeder/is-bypassed.ts'
 import type { FeederTrace } from '../network/trace-feeder.ts'
 import { polesBeyond } from './beyond-span.ts'
 import { type CaseLimits, type FeederLimits, feederLimits } from './feeder-limits.ts'
@@ -22,7 +23,7 @@ export function isBypassedDuring(kind: JobKind, { standing }: Pick<BankWork, 'st
     kind === 'remove a bank' ||
     kind === 'take a bank out of service' ||
     kind === 'return a bank to service'
-  return isBypassing || standing?.state === 'bypassed'
+  return isBypassing || (standing !== undefined && isBypassed(standing))
 }
 
 /**
@@ -31,7 +32,7 @@ export function isBypassedDuring(kind: JobKind, { standing }: Pick<BankWork, 'st
  */
 export function whileBypassed(feeder: Feeder, trace: FeederTrace, bank: BankWork): WhileBypassed {
   const { regulator, standing } = bank
-  const inService = standing && standing.state !== 'bypassed' ? standing : regulator
+  const inService = standing && !isBypassed(standing) ? standing : regulator
   const ids = [regulator.id, ...(standing ? [standing.id] : [])]
   const limitsWith = (set: Regulator) => feederLimits(feederWithBank(feeder, set, ids))
   const past = limitsWith({ ...inService, state: 'bypassed' })

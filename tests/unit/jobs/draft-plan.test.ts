@@ -186,9 +186,10 @@ describe('customers beyond a bank that is taken out', () => {
     expect(notesOf('remove a bank')).not.toMatch(/Without the bank .* in Spring night/)
   })
 
-  it('get them during a change-out as well, so it wants a time of less load', () => {
-    expect(notesOf('change out a bank')).toMatch(/While the bank is bypassed .* less load/)
-    expect(notesOf('take a bank out of service')).toMatch(/stays so until the bank is returned/)
+  it('get them while the units are changed or off the line, and not where settings change', () => {
+    for (const kind of ['change out a bank', 'take a bank out of service'] as const) {
+      expect(notesOf(kind)).toMatch(/While the bank is bypassed \d+ customers/)
+    }
     expect(notesOf('change settings')).not.toMatch(/bypassed/)
   })
 })
