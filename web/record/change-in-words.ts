@@ -2,6 +2,7 @@ import { ATTACHMENT_TYPES } from '#contract/attachments.ts'
 import type { HistoryEntry, Subject } from '#contract/history.ts'
 import { listed } from '../state/format.ts'
 import { accountStepInWords } from './account-step-in-words.ts'
+import { fieldEntryInWords, type StepText } from './field-entry-in-words.ts'
 import { RECORD_FIELDS, shownValue } from './record-fields.ts'
 import { sizeInWords } from './size-in-words.ts'
 import { stepChanges } from './step-in-words.ts'
@@ -22,11 +23,21 @@ export interface ToldChange {
 type Told = Pick<HistoryEntry, 'subject' | 'what' | 'version' | 'reason' | 'before' | 'after'>
 type Members = Readonly<Record<string, unknown>>
 
-/** What one change did, in plain words. Members that say nothing to a person are left out. */
-export function changeInWords({ subject, what, version, reason, before, after }: Told): ToldChange {
+/**
+ * What one change did, in plain words. Members that say nothing to a person are left out.
+ *
+ * @param stepText of field work, what its steps say
+ */
+export function changeInWords(
+  { subject, what, version, reason, before, after }: Told,
+  stepText?: StepText,
+): ToldChange {
   const then = membersOf(before)
   const now = membersOf(after)
   const name = nameOf(subject, { ...then, ...now })
+  if (subject === 'job-entry' && what === 'added') {
+    return { headline: fieldEntryInWords(after, stepText), fields: [] }
+  }
   switch (what) {
     case 'added':
       return { headline: addedInWords(subject, name, now), fields: [] }
@@ -61,24 +72,6 @@ function changedInWords(
   if (step) return { headline: step, fields }
   const headline = fields.length > 0 ? `Changed ${name}.` : `Saved ${name} without a change.`
   return { headline, fields }
-}
-
-/** One line of what was done at a pole. */
-function fieldEntryInWords(now: Members): string {
-  const at = ` at pole ${text(now.pole)}`
-  const unit = text(now.phase) && `, phase ${text(now.phase)}`
-  switch (now.kind) {
-    case 'step done':
-      return `Did the step ${text(now.stepId)}${unit}${at}.`
-    case 'step left out':
-      return `Left out the step ${text(now.stepId)}${unit}${at}, because: ${text(now.why)}.`
-    case 'deviation':
-      return `Said what was done otherwise${at}: ${text(now.text)}`
-    case 'photo':
-      return `Took a photo${at}${text(now.what) && `: ${text(now.what)}`}.`
-    default:
-      return `Remarked${at}: ${text(now.text)}`
-  }
 }
 
 /** A job that went to another state, with the reason where one was given; empty for any other change. */
@@ -160,7 +153,6 @@ function addedInWords(subject: Subject, name: string, now: Members): string {
     case 'job':
       return `Drafted ${name}.`
     case 'job-entry':
-      return fieldEntryInWords(now)
     case 'as-left':
       return `Wrote down ${name}.`
     case 'step-sequence':

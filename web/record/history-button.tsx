@@ -1,6 +1,7 @@
 import { type ReactNode, useState } from 'react'
 import type { Thing } from '../api/history.ts'
 import { Button } from '../ui/button.tsx'
+import type { StepText } from './field-entry-in-words.ts'
 import { Timeline } from './timeline.tsx'
 
 interface Props {
@@ -9,10 +10,11 @@ interface Props {
   readonly name: string
   /** Other steps that stand in the same row, before it. */
   readonly beside?: ReactNode
+  readonly stepText?: StepText
 }
 
 /** Folds the history of a thing out below it. */
-export function HistoryButton({ thing, name, beside }: Props) {
+export function HistoryButton({ thing, name, beside, stepText }: Props) {
   const [isOpen, setIsOpen] = useState(false)
   return (
     <>
@@ -26,7 +28,7 @@ export function HistoryButton({ thing, name, beside }: Props) {
           {isOpen ? 'Close the history' : 'History'}
         </Button>
       </div>
-      {isOpen && <Timeline thing={thing} name={name} />}
+      {isOpen && <Timeline thing={thing} name={name} {...(stepText && { stepText })} />}
     </>
   )
 }

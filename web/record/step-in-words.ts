@@ -1,6 +1,7 @@
 import { type Asked, Step } from '#domain/jobs/step-sequence.ts'
 import { listed } from '../state/format.ts'
 import type { FieldChange } from './change-in-words.ts'
+import { shortText } from './short-text.ts'
 
 /** A whole step in a few sentences; empty for what is none. */
 export function stepInWords(value: unknown): string {
@@ -28,18 +29,26 @@ export function stepChanges(before: unknown, after: unknown): FieldChange[] {
   const ids = [...new Set([...then.keys(), ...now.keys()])]
   const changed = ids.flatMap((id) => {
     const [from, to] = [stepInWords(then.get(id)), stepInWords(now.get(id))]
-    return from === to ? [] : [{ label: `Step ${id}`, from, to }]
+    return from === to
+      ? []
+      : [{ label: `Step “${textOf(now.get(id) ?? then.get(id), id)}”`, from, to }]
   })
   const isThere = (id: string) => then.has(id) && now.has(id)
-  const [from, to] = [then, now].map((steps) => [...steps.keys()].filter(isThere).join(', '))
-  return from === undefined || to === undefined || from === to
-    ? changed
-    : [...changed, { label: 'Order', from, to }]
+  const [was, is] = [then, now].map((steps) => [...steps.keys()].filter(isThere))
+  if (!was || !is || was.join() === is.join()) return changed
+  const inWords = (order: readonly string[]) =>
+    order.map((id) => `“${textOf(now.get(id), id)}”`).join(', ')
+  return [...changed, { label: 'Order', from: inWords(was), to: inWords(is) }]
 }
 
 function stepsOf(value: unknown): Map<string, unknown> {
   const steps: unknown[] = Array.isArray(value) ? value : []
   return new Map(steps.map((step, index) => [String((step as { id?: unknown }).id ?? index), step]))
+}
+
+function textOf(step: unknown, id: string): string {
+  const text = (step as { text?: unknown } | undefined)?.text
+  return typeof text === 'string' && text !== '' ? shortText(text) : id
 }
 
 function askedInWords({ what, kind, isNeeded, judge, ...rest }: Asked): string {

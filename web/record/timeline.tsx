@@ -5,6 +5,7 @@ import { type Thing, useHistory } from '../api/history.ts'
 import { Button } from '../ui/button.tsx'
 import { EmptyNote, ErrorNote, LoadingNote } from '../ui/state-note.tsx'
 import { changeInWords, type FieldChange } from './change-in-words.ts'
+import type { StepText } from './field-entry-in-words.ts'
 import { Moment } from './moment.tsx'
 import { isEnteredEarlier, momentInWords } from './moment-in-words.ts'
 import './record.css'
@@ -18,10 +19,12 @@ interface Props {
   readonly thing: Thing
   /** As people know it: "cover, bushing cover, A phase". */
   readonly name: string
+  /** Of field work: what its steps say. */
+  readonly stepText?: StepText
 }
 
 /** Who changed a thing, when, and what from what to what: newest first. */
-export function Timeline({ thing, name }: Props) {
+export function Timeline({ thing, name, stepText }: Props) {
   const maySee = useMay('see who changed what')
   const { data, error, isPending, refetch } = useHistory(thing, maySee)
   const [shown, setShown] = useState(PAGE)
@@ -45,7 +48,7 @@ export function Timeline({ thing, name }: Props) {
       {entries.length > 0 && (
         <ol className="timeline" aria-label={`Changes of ${name}, newest first`}>
           {entries.slice(0, shown).map((entry) => (
-            <TimelineEntry key={entry.seq} entry={entry} />
+            <TimelineEntry key={entry.seq} entry={entry} {...(stepText && { stepText })} />
           ))}
         </ol>
       )}
@@ -59,8 +62,12 @@ export function Timeline({ thing, name }: Props) {
   )
 }
 
-function TimelineEntry({ entry }: { readonly entry: HistoryEntry }) {
-  const { headline, fields } = changeInWords(entry)
+interface EntryProps extends Pick<Props, 'stepText'> {
+  readonly entry: HistoryEntry
+}
+
+function TimelineEntry({ entry, stepText }: EntryProps) {
+  const { headline, fields } = changeInWords(entry, stepText)
   const { at, deviceAt, actorId, actorRole } = entry
   return (
     <li className="timeline-entry">

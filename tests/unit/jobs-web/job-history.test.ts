@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { changeInWords } from '../../../web/record/change-in-words.ts'
+import type { StepText } from '../../../web/record/field-entry-in-words.ts'
 
 const JOB = {
   title: 'East bank',
@@ -10,11 +11,7 @@ const JOB = {
   note: '',
 }
 
-function told(
-  subject: 'job' | 'job-entry' | 'as-left' | 'step-sequence',
-  before: unknown,
-  after: unknown,
-) {
+function told(subject: 'job' | 'as-left' | 'step-sequence', before: unknown, after: unknown) {
   const what = before === null ? 'added' : 'changed'
   return changeInWords({ subject, what, version: 2, reason: null, before, after })
 }
@@ -36,14 +33,39 @@ describe('the history of a job', () => {
     expect(fields).toEqual([{ label: 'Crew', from: '', to: 'north truck' }])
   })
 
-  it('tells its drafting, and what was done at a pole', () => {
+  it('tells its drafting', () => {
     expect(told('job', null, JOB).headline).toBe('Drafted the job “East bank”.')
-    const entry = { kind: 'step done', pole: 'W-1', stepId: 'prove-neutral', phase: 'B' }
-    expect(told('job-entry', null, entry).headline).toBe(
-      'Did the step prove-neutral, phase B at pole W-1.',
+  })
+
+  it('tells what was done at a pole by the words of the step, the unit and the kind of entry', () => {
+    const common = { id: 'e-1', at: '2026-11-28T09:00:00.000Z', pole: 'W-1', signedBy: ['R. Vale'] }
+    const text = `Prove neutral of this unit by ${'the indicator and the lamp '.repeat(4)}.`
+    const said = (entry: object, stepText?: StepText) =>
+      changeInWords(
+        {
+          subject: 'job-entry',
+          what: 'added',
+          version: 1,
+          reason: null,
+          before: null,
+          after: { ...common, ...entry },
+        },
+        stepText,
+      ).headline
+    const done = { kind: 'step done', stepId: 'prove-neutral', phase: 'B' }
+    const words = said(done, (pole, id) =>
+      pole === 'W-1' && id === done.stepId ? text : undefined,
     )
-    const leftOut = { kind: 'step left out', pole: 'W-1', stepId: 'perch', why: 'no perch came' }
-    expect(told('job-entry', null, leftOut).headline).toContain('because: no perch came')
+    expect(words).toMatch(/^Step done at pole W-1, unit B: “Prove neutral of this unit by .*…”$/)
+    expect(words.length).toBeLessThan(110)
+    expect(said(done)).toBe('Step done at pole W-1, unit B: step “prove-neutral”')
+    const leftOut = { kind: 'step left out', stepId: 'perch', why: 'no perch came' }
+    expect(said(leftOut, () => 'Set the perch.')).toBe(
+      'Step left out at pole W-1: “Set the perch.”, because: no perch came',
+    )
+    expect(said({ kind: 'remark', text: 'The gate sticks.' })).toContain('Remark at pole W-1')
+    expect(said({ kind: 'deviation', text: 'Set lower.' })).toContain('Done otherwise than planned')
+    expect(said({ kind: 'photo', what: '', attachmentId: 'a-1' })).toBe('Photo at pole W-1')
   })
 
   it('tells taps and serial numbers of what was left, from what to what', () => {
@@ -62,6 +84,6 @@ describe('the history of a job', () => {
     })
     const { headline, fields } = told('step-sequence', order('Look.'), order('Look twice.'))
     expect(headline).toBe('Changed the order of steps “Ours”.')
-    expect(fields).toEqual([{ label: 'Step look', from: 'Look.', to: 'Look twice.' }])
+    expect(fields).toEqual([{ label: 'Step “Look twice.”', from: 'Look.', to: 'Look twice.' }])
   })
 })

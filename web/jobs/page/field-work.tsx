@@ -1,8 +1,9 @@
 import type { Job, KeptEntry } from '#contract/jobs.ts'
+import { HistoryButton } from '../../record/history-button.tsx'
 import { counted } from '../../state/format.ts'
 import { isAhead } from '../job-words.ts'
 import { EntryList } from './entry-list.tsx'
-import { isRemarkable, toldEntries } from './told-entries.ts'
+import { isRemarkable, stepOf, toldEntries } from './told-entries.ts'
 
 interface Props {
   readonly job: Job
@@ -45,6 +46,13 @@ export function FieldWork({ job, entries, missing }: Props) {
           <summary>All {counted(told.length, 'entry', 'entries')}, in their order</summary>
           <EntryList label="Entries in their order" entries={told} />
         </details>
+      )}
+      {told.length > 0 && (
+        <HistoryButton
+          thing={{ subject: 'job-entry', subjectId: job.id, feederId: job.feederId }}
+          name="the field work"
+          stepText={(pole, stepId) => stepOf(job.plan, pole, stepId)?.text}
+        />
       )}
     </section>
   )

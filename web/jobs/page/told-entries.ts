@@ -16,7 +16,7 @@ export function toldEntries(plan: JobPlan, entries: readonly KeptEntry[]): ToldE
   let run = startRun(plan)
   return entries.map((kept) => {
     const { entry } = kept
-    const step = stepOf(plan, entry)
+    const step = 'stepId' in entry ? stepOf(plan, entry.pole, entry.stepId) : null
     const verdicts =
       step !== null && entry.kind === 'step done'
         ? judgeStep(run, entry.pole, step, entry.phase, entry.values)
@@ -27,10 +27,10 @@ export function toldEntries(plan: JobPlan, entries: readonly KeptEntry[]): ToldE
   })
 }
 
-function stepOf({ poles }: JobPlan, entry: KeptEntry['entry']): Step | null {
-  if (entry.kind !== 'step done' && entry.kind !== 'step left out') return null
-  const work = poles.find(({ pole }) => pole === entry.pole)
-  return work?.sequence.steps.find(({ id }) => id === entry.stepId) ?? null
+/** A step of the plan; null for one that it does not hold. */
+export function stepOf({ poles }: JobPlan, pole: string, stepId: string): Step | null {
+  const work = poles.find((each) => each.pole === pole)
+  return work?.sequence.steps.find(({ id }) => id === stepId) ?? null
 }
 
 /** What a supervisor reads first: deviations, steps left out, and readings that were not good. */

@@ -1,6 +1,7 @@
 import { JOB_KINDS } from '#domain/jobs/job-kind.ts'
 import type { Fields } from '../../record/merge-fields.ts'
 import type { RecordField } from '../../record/record-fields.ts'
+import { shortText } from '../../record/short-text.ts'
 import { stepInWords } from '../../record/step-in-words.ts'
 import { listed } from '../../state/format.ts'
 import { BANK_STANDS, type OrderBody, type StepDraft, stepOfDraft } from './order-draft.ts'
@@ -47,11 +48,8 @@ export function orderRecordFields(versions: readonly OrderBody[]): RecordField[]
   ]
 }
 
-const MOST_SHORT = 60
-
 function shortOf(step: StepDraft | undefined, id: string): string {
-  const text = step?.text.trim() || id
-  return text.length > MOST_SHORT ? `${text.slice(0, MOST_SHORT)}…` : text
+  return shortText(step?.text.trim() || id)
 }
 
 /**

@@ -94,16 +94,13 @@ function Opened({ record, records }: OpenedProps) {
         <HistoryButton
           thing={{ subject: 'step-sequence', subjectId: sequence.id, feederId: null }}
           name={`the order of steps ${sequence.name}`}
-          beside={
-            maySet &&
-            !isEditing && (
-              <WithdrawOrder
-                record={record}
-                records={records}
-                onWithdrawn={() => select({ view: viewOfOrders() })}
-              />
-            )
-          }
+        />
+      )}
+      {version > 0 && maySet && !isEditing && (
+        <WithdrawOrder
+          record={record}
+          records={records}
+          onWithdrawn={() => select({ view: viewOfOrders() })}
         />
       )}
     </>

@@ -24,9 +24,11 @@ export function WithdrawOrder({ record, records, onWithdrawn }: Props) {
   const isShipped = SHIPPED_SEQUENCES.some((shipped) => shipped.id === id)
   if (!isAsked) {
     return (
-      <Button onClick={() => setIsAsked(true)}>
-        {isShipped ? 'Go back to the steps that came with the program…' : 'Withdraw this order…'}
-      </Button>
+      <div>
+        <Button onClick={() => setIsAsked(true)}>
+          {isShipped ? 'Go back to the steps that came with the program…' : 'Withdraw this order…'}
+        </Button>
+      </div>
     )
   }
   const go = () =>
