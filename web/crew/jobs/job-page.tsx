@@ -152,7 +152,7 @@ function JobParts({ field, order }: PartsProps) {
         </CrewFold>
       )}
       {plan.whileBypassed && (
-        <CrewFold title="How the customers fare while it is bypassed">
+        <CrewFold title="Customers while it is bypassed">
           <BypassedTable plan={plan} />
         </CrewFold>
       )}

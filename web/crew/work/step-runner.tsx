@@ -122,7 +122,7 @@ function WhileBypassed({ field: { job }, place: { step, status } }: AtStepProps)
     return null
   return (
     <details className="work-fold" open>
-      <summary>How the customers fare while it is bypassed</summary>
+      <summary>Customers while it is bypassed</summary>
       <BypassedTable plan={job.plan} />
     </details>
   )
