@@ -51,7 +51,6 @@ export function checkSequence(sequence: StepSequence): string[] {
 
 /** How the bank of each kind of job may stand at its start; a kind that is left out has no say. */
 const STARTS: Partial<Readonly<Record<JobKind, readonly BankAtStart[]>>> = {
-  'set a bank': [],
   'take a bank out of service': ['in service'],
   'return a bank to service': ['bypassed'],
   'change settings': ['in service'],
@@ -74,7 +73,7 @@ function faultsOfStart(sequence: StepSequence): string[] {
   }
   return forKinds.flatMap((kind) => {
     const fitting = STARTS[kind]
-    if (start === null || !fitting || fitting.length === 0 || fitting.includes(start)) return []
+    if (start === null || !fitting || fitting.includes(start)) return []
     return [`For “${kind}” the bank stands ${fitting.join(' or ')} at the start, not ${start}.`]
   })
 }

@@ -76,7 +76,8 @@ export function expectedWindow(read: WindowRead): Window | null {
   }
 }
 
-interface Outside extends WindowRead {
+/** A reading that lies outside its window. */
+export interface Outside extends WindowRead {
   readonly value: number
   readonly window: Window
 }

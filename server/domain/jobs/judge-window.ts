@@ -1,10 +1,15 @@
-import { expectedWindow, mistakesThatFit, type WindowJudge } from './expected-window.ts'
+import {
+  expectedWindow,
+  mistakesThatFit,
+  type Outside,
+  type WindowJudge,
+} from './expected-window.ts'
 import type { JobKind } from './job-kind.ts'
 import type { JobPlan } from './job-plan.ts'
 import { inUnit, type JudgeOf, unitOf } from './read-at.ts'
 import type { Step } from './step-sequence.ts'
 import { isBridged, isOffTheLine, type UnitState } from './unit-state.ts'
-import { bad, doubtful, good, readNumber } from './verdict.ts'
+import { bad, doubtful, good, type Judged, readNumber } from './verdict.ts'
 
 const CHANGES_A_BANK: readonly JobKind[] = [
   'change out a bank',
@@ -31,25 +36,34 @@ export const windowJudge =
         'Say in the remark how it was checked.',
       )
     }
-    const span = `${inUnit(window.low, '')} to ${inUnit(window.high, unit)}`
-    const basis = `Expected from ${window.basis}, an assumption.`
-    if (value >= window.low && value <= window.high) {
-      return good(`${inUnit(value, unit)} lies in the expected ${span}.`, basis)
-    }
-    // Before anything is changed the crew has made no mistake yet.
-    const fitting = step.readsAsFound ? [] : mistakesThatFit({ ...read, value, window })
-    const where = value < window.low ? 'below' : 'above'
-    return doubtful(
-      `${inUnit(value, unit)} is ${where} the expected ${span}.`,
-      ...fitting.map(
-        ({ mistake, phase, signs }) =>
-          `It would fit ${mistake}${phase ? ` at unit ${phase}` : ''}: ${signs[0]}`,
-      ),
-      ...(mayReadOtherwise(at.plan, step) ? [AS_IT_IS_TO_STAND] : []),
-      'Look before going on, and say in the remark what it was.',
-      basis,
+    const { low, high, basis } = window
+    if (value < low || value > high) return outside({ ...read, value, window }, at.plan, step)
+    return good(
+      `${inUnit(value, unit)} lies in the expected ${span(low, high, unit)}.`,
+      from(basis),
     )
   }
+
+const span = (low: number, high: number, unit: string) =>
+  `${inUnit(low, '')} to ${inUnit(high, unit)}`
+const from = (basis: string) => `Expected from ${basis}, an assumption.`
+
+function outside(read: Outside, plan: JobPlan, step: Step): Judged {
+  const { value, unit } = read
+  const { low, high, basis } = read.window
+  // Before anything is changed the crew has made no mistake yet.
+  const fitting = step.readsAsFound ? [] : mistakesThatFit(read)
+  return doubtful(
+    `${inUnit(value, unit)} is ${value < low ? 'below' : 'above'} the expected ${span(low, high, unit)}.`,
+    ...fitting.map(
+      ({ mistake, phase, signs }) =>
+        `It would fit ${mistake}${phase ? ` at unit ${phase}` : ''}: ${signs[0]}`,
+    ),
+    ...(mayReadOtherwise(plan, step) ? [AS_IT_IS_TO_STAND] : []),
+    'Look before going on, and say in the remark what it was.',
+    from(basis),
+  )
+}
 
 /** The bank as it stands, with what is expected of it; where that is the same, the plan has it once. */
 function planAsFound(plan: JobPlan): JobPlan {
