@@ -4,7 +4,7 @@ import type { Feeder } from '#domain/feeder/feeder.ts'
 import { readFeederFolder } from '../../server/layer-files/feeder-folder.ts'
 import { benchPoleTops } from './pole-top-bench.ts'
 import { benchAgainstObjects, benchPowerFlow } from './power-flow-bench.ts'
-import { benchSiting } from './siting-bench.ts'
+import { benchSettings, benchSiting } from './siting-bench.ts'
 import { syntheticFeeder } from './synthetic-feeder.ts'
 
 const DEMO_FEEDERS = ['skillet', 'thimble']
@@ -30,3 +30,4 @@ benchSiting([
   ...demo.map((feeder) => ({ feeder, banks: 2 as const })),
   ...synthetic.map((feeder) => ({ feeder, banks: 1 as const })),
 ])
+benchSettings(demo)

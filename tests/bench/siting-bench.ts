@@ -1,7 +1,7 @@
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import { siteFeeder } from '#domain/siting/site-feeder.ts'
 import { SiteRequest } from '#domain/siting/site-request.ts'
-import { inWords, printTable } from './measure.ts'
+import { inWords, medianMs, printTable } from './measure.ts'
 
 /** A search that would take longer is stopped, and its whole time is told from its pace. */
 const PATIENCE_MS = 20_000
@@ -9,6 +9,19 @@ const PATIENCE_MS = 20_000
 export interface SitingTask {
   readonly feeder: Feeder
   readonly banks: 1 | 2
+}
+
+/** What working the settings out adds to a study of one bank. */
+export function benchSettings(feeders: readonly Feeder[]): void {
+  const rows = [['feeder', 'plain settings', 'worked-out settings', 'ratio']]
+  for (const feeder of feeders) {
+    const timeOf = (compensation: SiteRequest['compensation']) =>
+      medianMs(() => siteFeeder(feeder, SiteRequest.parse({ compensation })))
+    const [plainMs, workedMs] = [timeOf('none'), timeOf('worked out')]
+    const ratio = (workedMs / plainMs).toFixed(2)
+    rows.push([feeder.header.id, inWords(plainMs), inWords(workedMs), ratio])
+  }
+  printTable('Siting with settings worked out against plain ones (one bank)', rows)
 }
 
 export function benchSiting(tasks: readonly SitingTask[]): void {
