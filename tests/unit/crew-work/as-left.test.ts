@@ -10,6 +10,13 @@ import { compareFields, mergeFields } from '../../../web/record/merge-fields.ts'
 import { done, found, PLAN } from './made-job.ts'
 
 const SHAPE = formShape(PLAN)
+const NEUTRAL = {
+  id: 'indicator',
+  what: 'Position indicator',
+  kind: 'number',
+  unit: 'steps',
+  isNeeded: true,
+} as const
 const COVER = 'measure.P1~bushing cover~R1-A-source~R1-A-load'
 const ENTRIES = [
   found('entry-a', 'A', 4),
@@ -45,6 +52,21 @@ describe('what is left at the poles', () => {
     const values = { new: '4711', kva: 76.2, old: '0815' }
     const read = nameplateOfRun(plan, [done('entry-n', { stepId: 'found', values })], 'A')
     expect(read).toEqual({ serialNumber: '4711', ratingKva: 76.2 })
+  })
+
+  it('begins with neutral as the tap that was left where that was proven last', () => {
+    const [pole] = PLAN.poles
+    if (!pole) throw new Error('Expected a pole.')
+    const steps = pole.sequence.steps.map((step) =>
+      step.id === 'left'
+        ? { ...step, asks: [{ ...NEUTRAL, judge: 'position indicator at neutral' } as const] }
+        : step,
+    )
+    const plan = { ...PLAN, poles: [{ ...pole, sequence: { ...pole.sequence, steps } }] }
+    const proven = done('entry-p', { stepId: 'left', values: { indicator: 0 } })
+    const fields = beginAsLeft(plan, SHAPE, [...ENTRIES.slice(0, 2), proven], '2026-11-20')
+    expect(fields['unit.A.tapFound']).toBe('4')
+    expect(fields['unit.A.tapLeft']).toBe('0')
   })
 
   it('holds taps and counters, and no settings, where a bank is left bypassed', () => {

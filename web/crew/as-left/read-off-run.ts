@@ -53,7 +53,7 @@ function readingsOf(step: Step | undefined, values: Readonly<Record<string, unkn
   ) as UnitReadings
 }
 
-/** By its rule where it has one; taps and counters have none and go by their words. */
+/** By its rule where it has one; other taps, and counters, go by their words. */
 function whatIsRead(asked: Asked): Read | null {
   if (asked.kind !== 'number') return null
   switch (asked.judge) {
@@ -63,6 +63,8 @@ function whatIsRead(asked: Asked): Read | null {
       return asked.unit === 'V on 120' ? 'loadV' : null
     case 'current as expected':
       return asked.unit === 'A' ? 'amps' : null
+    case 'position indicator at neutral':
+      return 'tap'
     case undefined:
       if (/\btap position\b/i.test(asked.what)) return 'tap'
       return /\bcounter\b/i.test(asked.what) ? 'counter' : null
