@@ -13,7 +13,7 @@ export function BankDrawings({ kind, bank }: Props) {
   const { before, after } = bankStanding(kind, bank)
   if (before && after && !isDrawnAlike(before, after)) {
     return (
-      <div className="job-beside">
+      <div className="bank-drawings">
         <BankDrawing regulator={before} when="Before the work" />
         <BankDrawing regulator={after} when="After the work" />
       </div>

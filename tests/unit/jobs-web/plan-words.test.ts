@@ -91,6 +91,7 @@ describe('the load to bypass a bank at', () => {
     expect(said('change out a bank', loads)).toBe(
       'Bypass it at a load like Light, when the fewest are outside the limits: 3 customers.',
     )
+    expect(said('change out a bank', [one('Peak', 4), one('Light', 0)])).toContain('nobody')
     expect(said('change out a bank', [one('Peak', 4, 116), one('Noon', 4, 119)])).toContain('Noon')
   })
 

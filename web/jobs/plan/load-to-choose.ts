@@ -15,7 +15,12 @@ export function loadToChoose({ kind, bank, whileBypassed = [] }: JobPlan): strin
   }
   const best = gentlest(whileBypassed)
   if (!best) return ''
-  return `Bypass it at a load like ${best.caseName}, when the fewest are outside the limits: ${counted(best.customersOutside, 'customer')}.${stays}`
+  return `Bypass it at a load like ${best.caseName}, ${whenFewest(best)}.${stays}`
+}
+
+function whenFewest({ customersOutside }: BypassedCase): string {
+  if (customersOutside === 0) return 'when nobody is outside the limits'
+  return `when the fewest are outside the limits: ${counted(customersOutside, 'customer')}`
 }
 
 const BYPASSED_NOW =
