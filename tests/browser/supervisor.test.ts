@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Job, SequenceRecord } from '#contract/jobs.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
+import { bankedFeeder } from '../support/banked-feeder.ts'
 import { type AskAs, askAs } from '../support/change-out-job.ts'
 import { keepPicture, mapIsIdle, PHONE, seriousFindings } from '../support/desk-page.ts'
 import { deskSession } from '../support/desk-session.ts'
@@ -119,7 +120,62 @@ describe('the supervisor’s desk', () => {
   })
 })
 
+describe('a bank that is taken out of service', () => {
+  it('is offered only while it stands in service, and its plan tells before, after and between', async () => {
+    const banked = bankedFeeder('out-of-service')
+    await ask('planner', '/api/feeders', 'POST', { layers: layersOfFeeder(banked) })
+    const { page, complaints } = await session.open(
+      '&feeder=out-of-service&person=supervisor&view=draft',
+      {},
+      'supervisor',
+    )
+    const kind = page.getByLabel('What the crew is sent out for')
+    await kind.selectOption('return a bank to service')
+    await page.getByText('Every bank on this feeder is in service').waitFor()
+    await kind.selectOption('take a bank out of service')
+    const form = page.getByRole('form', { name: /^Hand over take a bank out/ })
+    await form.getByLabel('Close open pairs on the same visit').selectOption('leave')
+    await form.getByText('Pairs that stand open stay open').waitFor()
+    await form.getByRole('button', { name: 'Draft the job' }).click()
+    const plan = page.getByRole('region', { name: 'Plan of the job' })
+    await plan.getByRole('img', { name: /before the work: in service/ }).waitFor()
+    await plan.getByRole('img', { name: /after the work: bypassed: bypass closed/ }).waitFor()
+    const between = plan.getByRole('region', { name: 'While the bank is bypassed' })
+    await between.getByText(/until the bank is returned to service/).waitFor()
+    expect(await between.getByRole('row').count()).toBe(banked.header.cases.length + 1)
+    expect(await seriousFindings(page)).toEqual([])
+    await keepPicture(page, 'bank-out-of-service')
+    expect(complaints).toEqual([])
+  })
+})
+
 describe('an order of steps', () => {
+  it('is added as a copy under a name of its own, and withdrawn again', async () => {
+    const { page, complaints } = await openDesk('&view=add-order')
+    const begin = page.getByRole('form', { name: 'Begin an order of steps' })
+    await begin.getByLabel('Name').fill('Our own settings')
+    await begin.getByLabel('Begin with the steps of').selectOption('change-settings')
+    await begin.getByRole('button', { name: 'Begin' }).click()
+    await orderForm(page)
+      .getByText(/^Set so, no job takes it/)
+      .waitFor()
+    // An id that comes first is told by its name.
+    await orderForm(page).getByRole('textbox', { name: 'Name' }).fill('A settings order')
+    await page.reload()
+    await orderForm(page)
+      .getByText(/take it for: change the settings of a bank/)
+      .waitFor()
+    await setButton(page).click()
+    await page.getByRole('heading', { name: 'A settings order' }).waitFor()
+    await page.getByRole('button', { name: 'Withdraw this order…' }).click()
+    await page.getByText(/“change the settings of a bank” takes “/).waitFor()
+    expect(await seriousFindings(page)).toEqual([])
+    await page.getByRole('button', { name: 'Withdraw it' }).click()
+    await page.getByRole('button', { name: 'Add an order of steps' }).waitFor()
+    expect(await page.getByText('A settings order').count()).toBe(0)
+    expect(complaints).toEqual([])
+  })
+
   it('cannot be set while it is unsafe, and once it is set the next job takes it', async () => {
     const { page, complaints } = await openDesk('&view=orders')
     const { sequence } = await orderNow()
