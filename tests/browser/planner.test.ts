@@ -5,6 +5,9 @@ import type { Study } from '#contract/studies.ts'
 import type { VoltageBody } from '#contract/voltage.ts'
 import type { CaseSolution } from '#domain/electrical/solution.ts'
 import type { Position } from '#domain/feeder/geometry.ts'
+import { judgePlaces, preparePlaces } from '#domain/siting/judge-places.ts'
+import { SiteRequest } from '#domain/siting/site-request.ts'
+import type { ProposedBank, SiteResult } from '#domain/siting/site-result.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
 import { regulatorOfBank } from '../../web/planner/trial-banks.ts'
 import {
@@ -24,6 +27,7 @@ const STUDY_WITHIN_MS = 110_000
 const session = deskSession()
 
 const openPlanner = (rest = '', options = {}): Promise<DeskPage> => session.open(rest, options)
+const walkPlanner = (rest: string): Promise<DeskPage> => session.walk(rest)
 
 type Converged = Extract<CaseSolution, { status: 'converged' }>
 
@@ -37,6 +41,18 @@ async function solvedByServer(extraBanks: VoltageBody['extraBanks'] = []): Promi
   const [found] = solutions
   if (found?.status !== 'converged') throw new Error('The peak case did not converge.')
   return found
+}
+
+/** The bank with the size and the settings that its place asks for. */
+async function judgedAt({ feeder: id }: SiteResult, bank: ProposedBank): Promise<ProposedBank> {
+  const answer = await session.ask(`/api/feeders/${id}`)
+  const { feeder } = (await answer.json()) as FeederAnswer
+  const { lowVolts120, highVolts120 } = feeder.header.limits
+  const judge = preparePlaces(feeder, SiteRequest.parse({ lowVolts120, highVolts120 }))
+  const found = typeof judge === 'string' ? null : judgePlaces(judge, [bank])
+  const there = found?.status === 'judged' ? found.proposal.banks[0] : undefined
+  if (!there) throw new Error(`The bank at pole ${bank.pole} was not judged.`)
+  return there
 }
 
 interface Lowest {
@@ -127,7 +143,7 @@ describe('the planner’s desk', () => {
   })
 
   it('shows another load case at once, and nobody low at light load', async () => {
-    const { page } = await openPlanner(`&feeder=${FEEDER}`)
+    const { page } = await walkPlanner(`&feeder=${FEEDER}`)
     await page.getByRole('heading', { name: /customers below 118 V/ }).waitFor()
     await mapIsIdle(page)
     await page.getByLabel('Load case').selectOption('light')
@@ -140,7 +156,7 @@ describe('the planner’s desk', () => {
   })
 
   it('finds a pole by a scrap of its number and tells what it is', async () => {
-    const { page, complaints } = await openPlanner(`&feeder=${FEEDER}`)
+    const { page, complaints } = await walkPlanner(`&feeder=${FEEDER}`)
     await page.getByLabel('Find a pole').fill('s245')
     await page.getByLabel('Find a pole').press('Enter')
     const panel = page.getByRole('region', { name: 'Pole S-245' })
@@ -162,7 +178,7 @@ describe('the planner’s desk', () => {
   })
 
   it('walks along the line with the arrow keys of the map', async () => {
-    const { page } = await openPlanner(`&feeder=${FEEDER}&pole=S-245`)
+    const { page } = await walkPlanner(`&feeder=${FEEDER}&pole=S-245`)
     await mapIsIdle(page)
     await page.locator('.maplibregl-canvas').focus()
     await page.keyboard.press('ArrowLeft')
@@ -226,7 +242,8 @@ describe('suggesting a pole', () => {
     expect(movedTo).not.toBe('')
     expect(movedTo).not.toBe(bank.pole)
     const span = (await solvedByServer()).spans.find(({ from }) => from === movedTo)?.id ?? ''
-    const solved = await solvedByServer([regulatorOfBank({ ...bank, pole: movedTo, span }, 0)])
+    const there = await judgedAt(result, { ...bank, pole: movedTo, span })
+    const solved = await solvedByServer([regulatorOfBank(there, 0)])
     await lowestCell.getByText(`${lowestOf(solved).volts120.toFixed(1)} V`).waitFor()
     await page.getByRole('button', { name: /^New bank at pole/ }).press('ArrowLeft')
     await page.waitForFunction(
@@ -257,7 +274,7 @@ describe('suggesting a pole', () => {
 
   // Two banks take long enough to be watched; one bank may be done before the page looks.
   it('counts what it tries, stops when it is cancelled and says so', async () => {
-    const { page } = await openPlanner(`&feeder=${FEEDER}`)
+    const { page } = await walkPlanner(`&feeder=${FEEDER}`)
     await page.getByRole('button', { name: 'Choices' }).click()
     await page.getByLabel('Banks').selectOption('2')
     await page.getByRole('button', { name: 'Suggest a pole' }).click()
@@ -287,7 +304,7 @@ describe('adding a feeder', () => {
     }))
 
   it('refuses it whole and lists every finding in words, then takes the mended one', async () => {
-    const { page } = await openPlanner(`&feeder=${FEEDER}&view=add`)
+    const { page } = await walkPlanner(`&feeder=${FEEDER}&view=add`)
     const good = smallFeeder({ id: 'added-by-test', name: 'Added feeder' })
     const [first, ...rest] = good.spans
     if (!first) throw new Error('The small feeder has no span.')

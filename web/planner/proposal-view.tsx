@@ -95,7 +95,7 @@ function Why({ open }: { readonly open: OpenProposal }) {
       {error && <ErrorNote title="The place could not be judged." error={error} />}
       {judged?.status === 'not judged' && <p className="planner-flag">{judged.what}</p>}
       {!proposal && !judged && !error && <LoadingNote what="Judging the place…" />}
-      {proposal && <p>{proposal.reason}</p>}
+      {proposal && <p>{judged?.status === 'judged' ? judged.proposal.reason : proposal.reason}</p>}
       {proposal && proposal.flags.length > 0 && (
         <ul className="planner-flags">
           {proposal.flags.map((flag) => (

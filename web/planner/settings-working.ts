@@ -20,7 +20,7 @@ export function settingsWorking(
   const title = `settings of the bank at pole ${bank.pole}`
   const result = `band centre ${bandCentreV} V, R ${rV} V, X ${xV} V`
   const changeAt =
-    '“Line-drop compensation” in the choices of “Suggest a pole”, before the next study.'
+    '“Band centre and line-drop compensation” in the choices of “Suggest a pole”, before the next study.'
   if (!settings) {
     return {
       title,
