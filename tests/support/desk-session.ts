@@ -15,10 +15,15 @@ interface Asked {
 
 export interface DeskSession {
   /**
-   * Opens the page with these parameters (`&person=crew…`); it is closed after the test. The demo
-   * was entered before, as the person in the parameters or as `role`.
+   * Opens the page with these parameters (`&person=crew…`), as new to the browser. The demo was
+   * entered before, as the person in the parameters or as `role`.
    */
   readonly open: (parameters?: string, options?: DeskOptions, role?: DemoRole) => Promise<DeskPage>
+  /**
+   * As `open`, but goes on in the page that an earlier test with the same options and role left,
+   * as by a link: for tests that find their way from wherever the page stands.
+   */
+  readonly walk: (parameters?: string, options?: DeskOptions, role?: DemoRole) => Promise<DeskPage>
   /** Opens the page as somebody who has not entered yet. */
   readonly visit: (path?: string, options?: DeskOptions) => Promise<DeskPage>
   /** Asks the server beside the page, as one of the people of the demo. */
@@ -27,24 +32,34 @@ export interface DeskSession {
   readonly url: () => string
 }
 
+/** A window that stays open for the tests after the one that opened it. */
+interface Seat {
+  readonly desk: DeskPage
+  readonly optionsText: string
+  readonly role: DemoRole | null
+  isTaken: boolean
+}
+
 /**
- * One server and one browser for the tests of a file.
+ * One server and one browser for the tests of a file. Its windows are used again by later tests
+ * that open one with the same options: a new one costs half as much again.
  *
  * @param usual how its pages are opened, unless a test says otherwise
  */
 export function deskSession(choices?: ServerChoices, usual: DeskOptions = {}): DeskSession {
   let server: RunningServer
   let browser: Browser
-  let desks: DeskPage[] = []
+  let seats: Seat[] = []
   const cookies = new Map<DemoRole, string>()
 
   beforeAll(async () => {
     server = await startServer(choices)
     browser = await launchChromium()
   })
-  afterEach(async () => {
-    await Promise.all(desks.map((desk) => desk.close()))
-    desks = []
+  afterEach(({ task }) => {
+    for (const seat of seats) seat.isTaken = false
+    // Of a test that failed it is not known what it left.
+    if (task.result?.state === 'fail') return closeAll()
   })
   afterAll(async () => {
     await browser?.close()
@@ -56,17 +71,42 @@ export function deskSession(choices?: ServerChoices, usual: DeskOptions = {}): D
     cookies.set(role, known)
     return known
   }
-  const openAt = async (path: string, options: DeskOptions, cookie?: string) => {
-    const desk = await openDesk(browser, server.url + path, { ...usual, ...options }, cookie)
-    desks.push(desk)
+  const closeAll = async () => {
+    await Promise.all(seats.splice(0).map(({ desk }) => desk.close()))
+  }
+  const take = (optionsText: string, role?: DemoRole) => {
+    const free = seats.filter((seat) => !seat.isTaken && seat.optionsText === optionsText)
+    const seat = role ? free.find((each) => each.role === role) : free[0]
+    if (seat) seat.isTaken = true
+    return seat
+  }
+  const openAt = async (path: string, options: DeskOptions, role: DemoRole | null) => {
+    const chosen = { ...usual, ...options }
+    const optionsText = JSON.stringify(chosen)
+    const cookie = role ? await enterDemo(server.url, role) : ''
+    const seat = take(optionsText)
+    if (seat) {
+      await seat.desk.openAnew(server.url + path, cookie)
+      seats = [...seats.filter((each) => each !== seat), { ...seat, role }]
+      return seat.desk
+    }
+    const desk = await openDesk(browser, server.url + path, chosen, cookie)
+    seats.push({ desk, optionsText, role, isTaken: true })
     return desk
   }
+  const open: DeskSession['open'] = (parameters = '', options = {}, role = roleOf(parameters)) =>
+    openAt(`/?expose=map${parameters}`, options, role)
 
   return {
     url: () => server.url,
-    open: async (parameters = '', options = {}, role = roleOf(parameters)) =>
-      openAt(`/?expose=map${parameters}`, options, await enterDemo(server.url, role)),
-    visit: (path = '/', options = {}) => openAt(path, options),
+    open,
+    walk: async (parameters = '', options = {}, role = roleOf(parameters)) => {
+      const seat = take(JSON.stringify({ ...usual, ...options }), role)
+      if (!seat) return open(parameters, options, role)
+      await seat.desk.walkTo(`${server.url}/?expose=map${parameters}`)
+      return seat.desk
+    },
+    visit: (path = '/', options = {}) => openAt(path, options, null),
     ask: async (path, { role = 'planner', method = 'GET', body } = {}) =>
       fetch(server.url + path, {
         method,

@@ -2,6 +2,28 @@ import { type Browser, chromium } from 'playwright-core'
 import { findChromium } from './find-chromium.mjs'
 import { HOW_TO_INSTALL } from './install-chromium.mjs'
 
+/**
+ * Two pages of the browser's own below its address line, which it loads with every window. A later
+ * list of features replaces an earlier one, so those that playwright switches off stand here too.
+ */
+const SWITCHED_OFF = [
+  'WebUIOmniboxPopup',
+  'WebUIOmniboxAimPopup',
+  'AimEnabled',
+  'AvoidCorsURLLoaderRestartOnRedirect',
+  'AvoidUnnecessaryBeforeUnloadCheckSync',
+  'DestroyProfileOnBrowserClose',
+  'HttpsFirstBalancedModeAutoEnable',
+  'HttpsUpgrades',
+  'LensOverlay',
+  'MediaRouter',
+  'NetworkTimeServiceQuerying',
+  'OptimizationHints',
+  'PaintHolding',
+  'PreconnectToSearch',
+  'ThirdPartyStoragePartitioning',
+]
+
 /** WebGL in software, so that a machine without a graphics card draws the map, and no traffic of the browser's own. */
 export const CHROMIUM_FLAGS = [
   '--no-sandbox',
@@ -13,6 +35,7 @@ export const CHROMIUM_FLAGS = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  `--disable-features=${SWITCHED_OFF.join(',')}`,
 ]
 
 export function launchChromium(): Promise<Browser> {

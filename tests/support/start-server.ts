@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url'
 import { findFreePort } from './free-port.ts'
 
 const PROJECT_FOLDER = fileURLToPath(new URL('../..', import.meta.url))
-const START_WITHIN_MS = 60_000
+const START_WITHIN_MS = 120_000
 
 export interface RunningServer {
   /** Address without a slash at the end, as http://127.0.0.1:41234. */
