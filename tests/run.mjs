@@ -53,10 +53,8 @@ async function runAll() {
   await installPackages()
   process.env.CHROMIUM_PATH = ensureChromium()
   mkdirSync(join(PROJECT_FOLDER, 'artifacts'), { recursive: true })
-  const failedSteps =
-    (await auditPackages()) +
-    (await runStep('check', 'check.mjs')) +
-    (await runStep('build', 'build.mjs'))
+  const steps = [auditPackages(), runStep('check', 'check.mjs'), runStep('build', 'build.mjs')]
+  const failedSteps = (await Promise.all(steps)).reduce((sum, failed) => sum + failed, 0)
   const { passed, failed } = await runTests(process.argv.slice(2))
   return { passed, failed: failed + failedSteps }
 }

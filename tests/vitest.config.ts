@@ -6,10 +6,18 @@ import { findBinaries } from './support/postgres-server.ts'
 /** Store and server do the same on either database; what is of SQLite's file alone says so in its name. */
 const ON_BOTH = 'tests/{store,http,background,people,faults}/**/*.test.ts'
 const OF_SQLITE = 'tests/**/*.sqlite.test.ts'
+/** What the server says before it asks any database. */
+const OF_NO_DATABASE = 'tests/http/{answer-headers,contract-types,openapi}.test.ts'
 const SLOW = 'tests/{browser,start}/**/*.test.ts'
 
 /** Files that share a worker load the code once; none of them leaves anything behind in it. */
-const SHARED_WORKERS = { maxWorkers: 2, isolate: false } as const
+const SHARED_WORKERS = { isolate: false } as const
+
+/** One more than two cores: many wait for processes that stop, streams that break and turns. */
+const NODE_WORKERS = { ...SHARED_WORKERS, maxWorkers: 3, sequence: { groupOrder: 0 } } as const
+
+/** A file with one page drawn at a time leaves a good part of the second core idle. */
+const BROWSER_WORKERS = { ...SHARED_WORKERS, maxWorkers: 2, sequence: { groupOrder: 1 } } as const
 
 export default defineConfig({
   test: {
@@ -26,8 +34,7 @@ export default defineConfig({
           exclude: [SLOW],
           testTimeout: 60_000,
           hookTimeout: 60_000,
-          ...SHARED_WORKERS,
-          sequence: { groupOrder: 0 },
+          ...NODE_WORKERS,
         },
       },
       ...(findBinaries() === null
@@ -38,26 +45,22 @@ export default defineConfig({
               test: {
                 name: 'on PostgreSQL',
                 include: [ON_BOTH],
-                exclude: [OF_SQLITE],
+                exclude: [OF_SQLITE, OF_NO_DATABASE],
                 env: { [KIND_VARIABLE]: 'PostgreSQL' },
                 testTimeout: 60_000,
                 hookTimeout: 60_000,
-                ...SHARED_WORKERS,
-                sequence: { groupOrder: 0 },
+                ...NODE_WORKERS,
               },
             },
           ]),
       {
         extends: true,
         test: {
-          // One file at a time: a browser drawing maps without a graphics card takes the whole machine.
           name: 'browser',
           include: [SLOW],
           testTimeout: 120_000,
           hookTimeout: 180_000,
-          fileParallelism: false,
-          maxWorkers: 1,
-          sequence: { groupOrder: 1 },
+          ...BROWSER_WORKERS,
         },
       },
     ],
