@@ -6,8 +6,6 @@ import { findBinaries } from './support/postgres-server.ts'
 /** Store and server do the same on either database; what is of SQLite's file alone says so in its name. */
 const ON_BOTH = 'tests/{store,http,background,people,faults}/**/*.test.ts'
 const OF_SQLITE = 'tests/**/*.sqlite.test.ts'
-/** What the server says before it asks any database. */
-const OF_NO_DATABASE = 'tests/http/{answer-headers,contract-types,openapi}.test.ts'
 const SLOW = 'tests/{browser,start}/**/*.test.ts'
 
 /** Files that share a worker load the code once; none of them leaves anything behind in it. */
@@ -45,7 +43,7 @@ export default defineConfig({
               test: {
                 name: 'on PostgreSQL',
                 include: [ON_BOTH],
-                exclude: [OF_SQLITE, OF_NO_DATABASE],
+                exclude: [OF_SQLITE],
                 env: { [KIND_VARIABLE]: 'PostgreSQL' },
                 testTimeout: 60_000,
                 hookTimeout: 60_000,
