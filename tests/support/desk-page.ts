@@ -12,8 +12,8 @@ export const PHONE = { width: 390, height: 844 }
 const WITHIN_MS = 60_000
 
 /**
- * Pixels of the screen for one of the page. Layout, places and texts are the same at any; half as
- * many each way are drawn four times sooner without a graphics card. `CROSSARM_TEST_SCALE=1` keeps
+ * Pixels of the screen for one of the page, each way. Layout, places and texts are the same at any;
+ * without a graphics card a quarter of the pixels is less to draw. `CROSSARM_TEST_SCALE=1` keeps
  * pictures that are good to look at.
  */
 const SCALE = Number(process.env.CROSSARM_TEST_SCALE ?? 0.5)
