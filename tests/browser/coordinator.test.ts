@@ -29,6 +29,8 @@ beforeAll(async () => {
 
 const openCoordinator = (rest = '', options = {}): Promise<DeskPage> =>
   session.open(`&feeder=${FEEDER}&person=coordinator${rest}`, options)
+const walkCoordinator = (rest = ''): Promise<DeskPage> =>
+  session.walk(`&feeder=${FEEDER}&person=coordinator${rest}`)
 
 const STATE_WORDS: Readonly<Record<PoleState, string>> = {
   separated: 'separated as framed',
@@ -118,27 +120,8 @@ describe('the coordinator’s desk', () => {
     expect(complaints).toEqual([])
   })
 
-  it('finds a pole by part of its id and opens its drawing, and the arrow keys go along the tabs', async () => {
-    const { page } = await openCoordinator()
-    const pole = assessed().find(({ state }) => state === 'open')?.poleId
-    if (!pole) throw new Error('The demo has no open pole.')
-    await page.getByLabel('Find a pole by any part of its id').fill(pole.toLowerCase())
-    await page
-      .getByRole('button', { name: new RegExp(`Pole ${pole}\\b`) })
-      .first()
-      .click()
-    await panelOf(page, pole)
-      .getByText(/Tightest for the eagle/)
-      .waitFor(PATIENTLY)
-    expect(new URL(page.url()).searchParams.get('pole')).toBe(pole)
-    await page.getByRole('tab', { name: 'Poles' }).press('End')
-    await page.getByRole('tab', { name: 'Settings', selected: true }).waitFor()
-    await page.getByRole('form', { name: 'Settings of bird work' }).waitFor()
-    expect(new URL(page.url()).searchParams.get('view')).toBe('settings')
-  })
-
   it('says for a chosen day which buffers are in season, as rings on the map and in the legend', async () => {
-    const { page } = await openCoordinator()
+    const { page } = await walkCoordinator()
     await mapIsIdle(page)
     const rings = async () => [
       (await drawnBy(page, 'bird-buffers-in-season', 'id')).length,
@@ -156,6 +139,25 @@ describe('the coordinator’s desk', () => {
     await expect.poll(rings, PATIENTLY).toEqual(expected(520))
     await page.getByLabel('Day for nest buffers').fill('2027-01-05')
     await expect.poll(rings, PATIENTLY).toEqual(expected(105))
+  })
+
+  it('finds a pole by part of its id and opens its drawing, and the arrow keys go along the tabs', async () => {
+    const { page } = await walkCoordinator()
+    const pole = assessed().find(({ state }) => state === 'open')?.poleId
+    if (!pole) throw new Error('The demo has no open pole.')
+    await page.getByLabel('Find a pole by any part of its id').fill(pole.toLowerCase())
+    await page
+      .getByRole('button', { name: new RegExp(`Pole ${pole}\\b`) })
+      .first()
+      .click()
+    await panelOf(page, pole)
+      .getByText(/Tightest for the eagle/)
+      .waitFor(PATIENTLY)
+    expect(new URL(page.url()).searchParams.get('pole')).toBe(pole)
+    await page.getByRole('tab', { name: 'Poles' }).press('End')
+    await page.getByRole('tab', { name: 'Settings', selected: true }).waitFor()
+    await page.getByRole('form', { name: 'Settings of bird work' }).waitFor()
+    expect(new URL(page.url()).searchParams.get('view')).toBe('settings')
   })
 })
 
@@ -216,7 +218,7 @@ describe('the year', () => {
 
 describe('the settings', () => {
   it('take a figure with its source, refuse one without, and change what the poles are held against', async () => {
-    const { page } = await openCoordinator('&view=settings')
+    const { page } = await walkCoordinator('&view=settings')
     const form = page.getByRole('form', { name: 'Settings of bird work' })
     await form.getByText('Sizes of species').click()
     await form.getByLabel('osprey, wrist to wrist').fill('45')
@@ -244,7 +246,7 @@ describe('an item on a pole', () => {
   const pole = () => feeder.poles[3]?.id ?? ''
 
   it('is added, survives a reload, is edited, and its history tells both', async () => {
-    const { page, complaints } = await openCoordinator(`&pole=${pole()}`)
+    const { page, complaints } = await walkCoordinator(`&pole=${pole()}`)
     await addItem(page, 'test bushing cover, A phase')
     await page.reload()
     await page.getByRole('button', { name: 'Edit cover, test bushing cover, A phase' }).click()
@@ -284,7 +286,7 @@ describe('an item on a pole', () => {
   })
 
   it('without words is refused beside the field, and what was typed outlives a reload', async () => {
-    const { page } = await openCoordinator(`&pole=${pole()}`)
+    const { page } = await walkCoordinator(`&pole=${pole()}`)
     await page.getByRole('button', { name: 'Add a guard, cover or perch' }).click()
     const form = page.getByRole('form', { name: /New item/ })
     await form.getByLabel('Note').fill('typed before the reload')
@@ -300,7 +302,7 @@ describe('an item on a pole', () => {
   })
 
   it('that someone else saved meanwhile is shown in both versions, to be chosen field by field', async () => {
-    const { page } = await openCoordinator(`&pole=${pole()}`)
+    const { page } = await walkCoordinator(`&pole=${pole()}`)
     await addItem(page, 'contested guard')
     await page.getByRole('button', { name: 'Edit cover, contested guard' }).click()
     const form = page.getByRole('form', { name: /Edit cover/ })
@@ -334,7 +336,7 @@ describe('an item on a pole', () => {
 
 describe('elsewhere', () => {
   it('the desk of a published feeder says that its points stand for no known poles', async () => {
-    const desk = await session.open('&feeder=ieee34&person=coordinator')
+    const desk = await session.walk('&feeder=ieee34&person=coordinator')
     await desk.page.getByText('stand for no known poles').waitFor()
   })
 

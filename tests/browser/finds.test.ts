@@ -16,6 +16,8 @@ const session = deskSession({}, { isWithoutLand: true })
 
 const openFinds = (rest = '', options = {}) =>
   session.open(`&feeder=${FEEDER}&person=coordinator&view=finds${rest}`, options)
+const walk = (view: string) =>
+  session.walk(`&feeder=${FEEDER}&person=coordinator&view=${view}`, SMALL)
 
 async function findAt(pole: string): Promise<IncidentRecord> {
   const answer = await session.ask(`/api/feeders/${FEEDER}/incidents`, { role: 'coordinator' })
@@ -83,7 +85,7 @@ describe('the desk of finds', () => {
 
   it('lets two people who changed one find choose what stands', async () => {
     const { id: findId } = await findAt(FOUND_AT)
-    const { page, complaints } = await openFinds(`~edit-find~${findId}`, SMALL)
+    const { page, complaints } = await walk(`finds~edit-find~${findId}`)
     const edit = page.getByRole('form', { name: /^Edit the find/ })
     await edit.getByLabel('Note').fill('mine')
     await edit.getByText('What was done, and what is due').click()
@@ -140,6 +142,7 @@ describe('the yearly account', () => {
   it('shows figures with limits and working, and is saved as a table', async () => {
     const { page, complaints } = await session.open(
       `&feeder=${FEEDER}&person=coordinator&view=account~2025`,
+      SMALL,
     )
     const rate = page.getByRole('region', { name: 'Rate' })
     await rate.getByText('95 %:', { exact: false }).waitFor()
@@ -167,10 +170,7 @@ describe('the yearly account', () => {
   })
 
   it('opens as a page to print, with a picture of the feeder', async () => {
-    const { page, complaints } = await session.open(
-      `&feeder=${FEEDER}&person=coordinator&view=account~2025`,
-      SMALL,
-    )
+    const { page, complaints } = await walk('account~2025')
     await page.getByRole('button', { name: 'Report to print' }).click()
     const report = page.getByRole('main', { name: 'Bird report 2025' })
     await report.getByRole('img', { name: /^The feeder with \d+ poles by state/ }).waitFor()
