@@ -16,7 +16,7 @@ this at the server sees all jobs without signing in. A server may go on running 
                    The database is the one of DATABASE_URL where that is set.
   --json           one JSON array instead of a table, due first:
                    [{id, feederId, title, kind, state, stateSince, reason, dueOn?, crew, poles: […],
-                     stepsDone, stepsAll, deviations, origin, version, …}]
+                     stepsDone, stepsLeftOut?, stepsAll, deviations, origin, version, …}]
 
 Exit code: 0 done; 1 there is no such feeder, or the database cannot be used; 2 bad usage.`
 
@@ -59,7 +59,7 @@ function jobsText(jobs: readonly JobSummary[]): string {
     job.kind,
     job.feederId,
     polesText(job.poles),
-    `${job.stepsDone}/${job.stepsAll}`,
+    stepsText(job),
     job.crew || '-',
   ])
   const columns = [
@@ -67,6 +67,12 @@ function jobsText(jobs: readonly JobSummary[]): string {
     ...[right('steps'), left('crew')],
   ]
   return textTable(columns, rows)
+}
+
+/** A step that is left out was passed, but not done. */
+function stepsText({ stepsDone, stepsLeftOut = 0, stepsAll }: JobSummary): string {
+  const done = `${stepsDone - stepsLeftOut}/${stepsAll}`
+  return stepsLeftOut > 0 ? `${done}, ${stepsLeftOut} left out` : done
 }
 
 function polesText(poles: readonly string[]): string {

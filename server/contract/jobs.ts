@@ -85,9 +85,12 @@ export const Job = JobHead.extend({
 export const JobSummary = Job.omit({ plan: true }).extend({
   kind: z.enum(JOB_KINDS),
   poles: z.array(Id),
-  /** Steps passed of all there are, where it is in the field or after. */
+  /** Steps passed of all there are, left out ones among them, where it is in the field or after. */
   stepsDone: z.number().int(),
+  /** How many of those passed were left out; jobs closed before this was counted lack it. */
+  stepsLeftOut: z.number().int().optional(),
   stepsAll: z.number().int(),
+  /** What the crew said, and bird work said to be done although its step was left out. */
   deviations: z.number().int(),
 })
 

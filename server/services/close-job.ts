@@ -1,5 +1,7 @@
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { AsLeft } from '#domain/jobs/as-left.ts'
+import { doneThoughLeftOut, doneThoughLeftOutInWords } from '#domain/jobs/bird-work-left-out.ts'
+import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import type { Job } from './job-ports.ts'
 import type { Ports, Stamp, Store } from './ports.ts'
@@ -21,7 +23,7 @@ export interface WorkedOut {
 export interface Closed {
   /** The new version of the feeder, null where the job changed nothing of it. */
   readonly feederVersionAfter: number | null
-  /** What was not taken over as it was left, in sentences. */
+  /** What was not taken over as it was left, and what somebody should look at, in sentences. */
   readonly closingNotes: readonly string[]
 }
 
@@ -49,12 +51,14 @@ export async function workOutClosing(
  * Writes what was built: a new version of the feeder where the job changed it, and what was put on or
  * taken off for birds. Only in the transaction that closes the job.
  *
+ * @param entries of the field, in their order
  * @param before null where it was not worked out yet
  * @throws Refusal as `workOutClosing`, where the record changed since
  */
 export async function closeJob(
   ports: ClosingPorts & Pick<Ports, 'newId'>,
   job: Job,
+  entries: readonly JobEntry[],
   before: WorkedOut | null,
   stamp: Stamp,
 ): Promise<Closed> {
@@ -65,7 +69,19 @@ export async function closeJob(
   for (const item of built.addItems) await store.protections.add(feederId, newId(), item, stamp)
   await endItems(store, job, built.endItems, stamp)
   const feederVersionAfter = await keepEquipment(store, feederId, built.equipment, stamp)
-  return { feederVersionAfter, closingNotes: built.notes }
+  const asLeft = await signedAsLeft(store, job)
+  return {
+    feederVersionAfter,
+    closingNotes: [...built.notes, ...doubtfulNotes(asLeft, entries)],
+  }
+}
+
+/** What is in the bird record now although the field said that its step was left out. */
+function doubtfulNotes(asLeft: AsLeft, entries: readonly JobEntry[]): string[] {
+  return doneThoughLeftOut(asLeft, entries).map((found) => {
+    const { measure, pole } = found.measure
+    return `${measure} on pole ${pole} is recorded as on; it was ${doneThoughLeftOutInWords(found)}. Have somebody look whether it is there.`
+  })
 }
 
 async function signedAsLeft(store: Store, job: Job): Promise<AsLeft> {

@@ -61,7 +61,7 @@ export async function draftJob(
     id: newId(),
     ...{ feederId, feederVersion: version, head, origin },
     plan: { ...plan, notes },
-    stepsAll: progressOf(plan, []).stepsAll,
+    stepsAll: progressOf(plan, [], null).stepsAll,
   }
 }
 

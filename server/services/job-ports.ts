@@ -25,7 +25,7 @@ export type {
 } from '#contract/jobs.ts'
 
 /** How far a job is. */
-export type Progress = Pick<JobSummary, 'stepsDone' | 'stepsAll' | 'deviations'>
+export type Progress = Pick<JobSummary, 'stepsDone' | 'stepsLeftOut' | 'stepsAll' | 'deviations'>
 
 /** A job as it begins: drafted. */
 export interface NewJob {

@@ -10,7 +10,7 @@ export interface JobQuery {
 }
 
 /** Lists jobs with how far they are, due first. Throws a Refusal `not-found` without the feeder. */
-export function jobLister(store: Pick<Store, 'jobs' | 'feeders'>) {
+export function jobLister(store: Pick<Store, 'jobs' | 'asLeft' | 'feeders'>) {
   const progress = new JobProgress(store)
   return async ({ feederId, open }: JobQuery): Promise<JobSummary[]> => {
     if (feederId !== undefined) await findFeeder(store, feederId)

@@ -65,8 +65,8 @@ async function move(
   const moved: JobMoved = {
     ...{ state: to, reason, feederVersionAfter },
     ...(to === 'closed' && {
-      ...(await closeJob(ports, job, workedOut, stamp)),
-      progress: progressOf(job.plan, entries),
+      ...(await closeJob(ports, job, entries, workedOut, stamp)),
+      progress: progressOf(job.plan, entries, (await store.asLeft.find(jobId))?.asLeft ?? null),
     }),
   }
   return settleWritten(await store.jobs.move(jobId, version, moved, stamp), wordsFor(jobId))

@@ -38,7 +38,7 @@ beforeAll(async () => {
     [stepDone('e1', 'P2', 'briefing')],
     STAMP,
   )
-  const progress = { stepsDone: 10, stepsAll: 10, deviations: 0 }
+  const progress = { stepsDone: 10, stepsLeftOut: 1, stepsAll: 10, deviations: 0 }
   const closed = { state: 'closed', reason: '', feederVersionAfter: null, progress } as const
   await store.jobs.move('later', 1, closed, STAMP)
   await store.close()
@@ -60,7 +60,7 @@ describe('jobs', () => {
       ['2026-06-01', 'drafted', 'Look at the bridge', 'inspection', 'small', 'P2', '1/2', 'north'],
       [
         ...['2026-07-01', 'closed', 'Look at the creek', 'inspection', 'small'],
-        ...['P1 P2 P3 P4 and 1 more', '10/10', '-'],
+        ...['P1 P2 P3 P4 and 1 more', '9/10, 1 left out', '-'],
       ],
     ])
   })

@@ -5,6 +5,8 @@ import type { DraftJobBody, Job } from '#contract/jobs.ts'
 import { routes } from '#contract/routes.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { AsLeft } from '#domain/jobs/as-left.ts'
+import { builtAgainstPlan } from '#domain/jobs/built-against-plan.ts'
+import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import type { JobState } from '#domain/jobs/job-state.ts'
 import { layersOfFeeder } from '../../server/layer-files/layers-of-feeder.ts'
 import { bankedFeeder } from '../support/banked-feeder.ts'
@@ -53,16 +55,27 @@ const refusedClosing = ({ id, version }: Job) =>
   )
 
 /** A job whose crew has done all steps and said what it left. */
-async function doneJob(origin: DraftJobBody['origin'], left: Partial<AsLeft>): Promise<Job> {
+async function doneJob(
+  origin: DraftJobBody['origin'],
+  left: Partial<AsLeft>,
+  leavesOut: (entry: JobEntry) => boolean = () => false,
+): Promise<Job> {
   const body = { title: 'Work at the creek', origin }
   let job = await server.call(routes.draftJob, { params: { feederId }, body }, PLANNER)
   for (const to of ['approved', 'issued', 'in the field'] as const) job = await move(job, to)
   const params = { jobId: job.id }
   const entries = entriesThrough(job.plan)
-  await server.call(routes.sendEntries, { params, body: { entries } }, CREW)
+  const done = entries.map((entry) => (leavesOut(entry) ? withoutStep(entry) : entry))
+  await server.call(routes.sendEntries, { params, body: { entries: done } }, CREW)
   const asLeft = { ...LEFT, ...left }
   await server.call(routes.putAsLeft, { params, body: { version: 0, asLeft } }, CREW)
   return move(job, 'work done', CREW)
+}
+
+function withoutStep(entry: JobEntry): JobEntry {
+  if (entry.kind !== 'step done') throw new Error(`Expected a step, got a ${entry.kind}.`)
+  const { values: _values, remark: _remark, ...step } = entry
+  return { ...step, kind: 'step left out', why: 'Covers did not come' }
 }
 
 const LEFT: AsLeft = {
@@ -295,5 +308,67 @@ describe('closing a round for birds', () => {
       { what: 'added' },
       { what: 'changed', after: { state: 'removed', on: '2026-11-20' } },
     ])
+  })
+})
+
+describe('bird work whose step was left out', () => {
+  const origin = {
+    ...{ kind: 'by hand' as const, jobKind: 'change settings' as const },
+    ...{ poles: ['P3'], regulatorId: 'R3', settings: { bandCentreV: 123 } },
+  }
+  const isBirdWork = (entry: JobEntry) => 'stepId' in entry && entry.stepId === 'bird-work'
+  const deterrent: AsLeft['measures'][number] = {
+    ...{ pole: 'P3', measure: 'perch deterrent', partIds: [], isDone: true },
+  }
+  const left = (why?: string): Partial<AsLeft> => ({
+    ...{ units: UNITS, settings: SETTINGS },
+    measures: [{ ...deterrent, ...(why !== undefined && { why }) }],
+  })
+
+  it('is not said to be done without a word', async () => {
+    await expect(doneJob(origin, left(), isBirdWork)).rejects.toMatchObject({
+      problem: {
+        code: 'malformed-request',
+        detail: expect.stringContaining('whose step was left out'),
+        faults: [{ at: 'body.asLeft.measures.0.why' }],
+      },
+    })
+    await expect(doneJob(origin, left(' '), isBirdWork)).rejects.toMatchObject({
+      problem: { code: 'malformed-request' },
+    })
+  })
+
+  it('that was done after all is a deviation before the job is closed, and a note after it', async () => {
+    const job = await doneJob(origin, left('They came at noon.'), isBirdWork)
+    const { asLeft, entries } = await server.call(routes.getJob, { params: { jobId: job.id } })
+    const seen = builtAgainstPlan(
+      job.plan,
+      asLeft!.asLeft,
+      entries.map(({ entry }) => entry),
+    )
+    expect(seen.at(-1)).toMatchObject({
+      what: 'perch deterrent on pole P3, its step',
+      built:
+        'said to be done, but its step was left out (“Covers did not come”): They came at noon.',
+    })
+    const listed = async () =>
+      (await server.call(routes.listJobs, { query: { feederId } })).find(({ id }) => id === job.id)
+    const counts = { stepsDone: entries.length, stepsLeftOut: 1, deviations: 1 }
+    expect(await listed()).toMatchObject(counts)
+    const closed = await move(job, 'closed')
+    expect(closed.closingNotes).toContainEqual(
+      expect.stringMatching(/^perch deterrent on pole P3 is recorded as on; .*They came at noon\./),
+    )
+    expect(await listed()).toMatchObject(counts)
+    expect(await itemsNow()).toContainEqual(
+      expect.objectContaining({ measure: 'perch deterrent', state: 'on' }),
+    )
+  })
+
+  it('and that was not done is left alone', async () => {
+    const measures = [{ ...deterrent, isDone: false, why: 'No bracket.' }]
+    const job = await doneJob(origin, { ...left(), measures }, isBirdWork)
+    const closed = await move(job, 'closed')
+    expect(closed.closingNotes?.join(' ')).not.toContain('perch deterrent')
   })
 })

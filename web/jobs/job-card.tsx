@@ -2,7 +2,7 @@ import type { JobSummary } from '#contract/jobs.ts'
 import { counted } from '../state/format.ts'
 import { hoverPole } from '../state/hover.ts'
 import { ListRow } from '../ui/list.tsx'
-import { KIND_WORDS, polesInWords } from './job-words.ts'
+import { KIND_WORDS, polesInWords, progressInWords } from './job-words.ts'
 import { DueWords } from './page/due-words.tsx'
 import './jobs.css'
 import { JobStateMark } from './job-state-mark.tsx'
@@ -17,7 +17,7 @@ interface Props {
 
 /** A job in a list: what it is, where, when it is due, and how far it is. */
 export function JobCard({ job, onOpen, showsState = false, isCurrent = false }: Props) {
-  const { title, kind, poles, crew, state, stepsDone, stepsAll, deviations, reason } = job
+  const { title, kind, poles, crew, state, stepsDone, deviations, reason } = job
   const [first = ''] = poles
   const hasBegun = stepsDone > 0 || state === 'in the field' || state === 'work done'
   return (
@@ -36,11 +36,7 @@ export function JobCard({ job, onOpen, showsState = false, isCurrent = false }: 
         {crew !== '' && <span className="soft">; {crew}</span>}
       </span>
       {state === 'returned' && reason !== '' && <span>Because: {reason}</span>}
-      {hasBegun && state !== 'closed' && (
-        <span className="soft">
-          {stepsDone} of {counted(stepsAll, 'step')} passed
-        </span>
-      )}
+      {hasBegun && state !== 'closed' && <span className="soft">{progressInWords(job)}</span>}
       {deviations > 0 && <span>{counted(deviations, 'deviation')}</span>}
     </ListRow>
   )

@@ -1,5 +1,6 @@
 import type { JobOrigin, JobSummary } from '#contract/jobs.ts'
 import type { JobKind } from '#domain/jobs/job-kind.ts'
+import type { StepsCount } from '#domain/jobs/job-run.ts'
 import type { JobMove, JobState } from '#domain/jobs/job-state.ts'
 import { counted, listed } from '../state/format.ts'
 
@@ -108,11 +109,26 @@ export function isLate({ dueOn, state }: Due, today: string): boolean {
 /** "due in 3 days", "due today", "4 days late"; the date alone once its work is done. */
 export function dueInWords({ dueOn, state }: Due, today: string): string {
   if (dueOn === undefined) return 'no due date'
-  if (!isAhead(state)) return `was due ${dueOn}`
+  if (!isAhead(state)) return dueOn < today ? `was due ${dueOn}` : `due ${dueOn}`
   const days = daysBetween(today, dueOn)
   if (days < 0) return `${counted(-days, 'day')} late`
   if (days === 0) return 'due today'
   return days === 1 ? 'due tomorrow' : `due in ${days} days`
+}
+
+/** "120 of 121 steps done, 1 left out"; a step that is left out was passed, but not done. */
+export function stepsInWords({ done, leftOut, all }: StepsCount): string {
+  const words = `${done - leftOut} of ${counted(all, 'step')} done`
+  return leftOut > 0 ? `${words}, ${leftOut} left out` : words
+}
+
+/** How far a job in a list is. */
+export function progressInWords({
+  stepsDone,
+  stepsLeftOut = 0,
+  stepsAll,
+}: Pick<JobSummary, 'stepsDone' | 'stepsLeftOut' | 'stepsAll'>): string {
+  return stepsInWords({ done: stepsDone, leftOut: stepsLeftOut, all: stepsAll })
 }
 
 /** "pole W-742", "poles 1, 2, 3 and 4 more". */

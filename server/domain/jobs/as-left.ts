@@ -38,7 +38,10 @@ export const SettingsAsLeft = z.object({
   maxLower: z.number().int().min(0).max(16),
 })
 
-/** A measure for birds as it was carried out, or why it was not. */
+/**
+ * A measure for birds as it was carried out, or `why` it was not. Of one that was carried out although
+ * its step was left out, `why` says how that comes.
+ */
 export const MeasureAsLeft = z.object({
   pole: Id,
   measure: z.enum(MEASURE_KINDS),

@@ -1,7 +1,9 @@
 import { type Phase, phaseMask, phasesOfMask } from '#domain/units/phases.ts'
 import type { Regulator } from '../feeder/equipment.ts'
 import type { AsLeft, MeasureAsLeft, SettingsAsLeft, UnitAsLeft } from './as-left.ts'
+import { doneThoughLeftOut, doneThoughLeftOutInWords } from './bird-work-left-out.ts'
 import { leavesInService, setsUnits } from './is-bank-kind.ts'
+import type { JobEntry } from './job-entry.ts'
 import type { JobPlan, PoleWork } from './job-plan.ts'
 import { shortNumber } from './short-number.ts'
 
@@ -15,12 +17,21 @@ const NOT_RECORDED = 'not recorded'
 /** An arm is not built nearer than this (common practice, no source). */
 const SAME_M = 0.03
 
-/** Every difference between what was handed out and what was left, the bank first. */
-export function builtAgainstPlan(plan: JobPlan, asLeft: AsLeft): Deviation[] {
+/** Every difference between what was handed out and what was done and left, the bank first. */
+export function builtAgainstPlan(
+  plan: JobPlan,
+  asLeft: AsLeft,
+  entries: readonly JobEntry[],
+): Deviation[] {
   return [
     ...bankDeviations(plan, asLeft),
     ...plan.poles.flatMap((work) => measureDeviations(work, asLeft)),
     ...unplannedMeasures(plan, asLeft),
+    ...doneThoughLeftOut(asLeft, entries).map((found) => ({
+      what: `${found.measure.measure} on pole ${found.measure.pole}, its step`,
+      planned: 'to be done',
+      built: doneThoughLeftOutInWords(found),
+    })),
   ]
 }
 

@@ -127,10 +127,24 @@ function endOf({ kind }: JobPlan, { sequence }: PoleWork): JobKind {
   return kind === 'remove a bank' && !takesDown ? 'take a bank out of service' : kind
 }
 
-/** Steps passed, left out ones among them, and all there are. */
-export function stepsCount(run: JobRun): { readonly done: number; readonly all: number } {
-  const places = [...run.poles.values()].flatMap((pole) => pole.places)
-  return { done: places.filter((place) => !isOpen(place)).length, all: places.length }
+/** How far a job is, counted in steps. */
+export interface StepsCount {
+  /** Passed, left out ones among them. */
+  readonly done: number
+  readonly leftOut: number
+  readonly all: number
+}
+
+export function stepsCount(run: JobRun): StepsCount {
+  return countOf([...run.poles.values()].flatMap((pole) => pole.places))
+}
+
+export function countOf(places: readonly StepPlace[]): StepsCount {
+  return {
+    done: places.filter((place) => !isOpen(place)).length,
+    leftOut: places.filter(({ status }) => status === 'left out').length,
+    all: places.length,
+  }
 }
 
 /** How the units at a pole and their switches stand, by the entries. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { AsLeft } from '#domain/jobs/as-left.ts'
+import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import { fieldsOfAsLeft, formFields, formShape } from '../../../web/crew/as-left/as-left-fields.ts'
 import { beginAsLeft } from '../../../web/crew/as-left/begin-as-left.ts'
 import { checkAsLeft } from '../../../web/crew/as-left/check-as-left.ts'
@@ -84,32 +85,40 @@ describe('what is left at the poles', () => {
     expect(formShape(plan).hasSettings).toBe(true)
     expect(keys).toEqual(expect.arrayContaining(['tapLeft', 'ampsAfter']))
     expect(keys).not.toContain('nameplate')
-    const said = checkAsLeft(SHAPE, { ...filled(), 'unit.A.nameplate': '76.2 kVA' }).asLeft
+    const said = checkAsLeft(SHAPE, { ...filled(), 'unit.A.nameplate': '76.2 kVA' }, []).asLeft
     expect(formShape(plan, said).unitFields.map(({ key }) => key)).toContain('nameplate')
   })
 
   it('is sent as it was typed, and reads the same when it comes back', () => {
-    const checked = checkAsLeft(SHAPE, {
-      ...filled(),
-      'unit.A.serialNumber': '4711',
-      'settings.rV': '−2.5',
-    })
+    const checked = checkAsLeft(
+      SHAPE,
+      {
+        ...filled(),
+        'unit.A.serialNumber': '4711',
+        'settings.rV': '−2.5',
+      },
+      [],
+    )
     expect(checked.asLeft?.settings?.rV).toBe(-2.5)
     expect(checked.asLeft?.units[0]).toMatchObject({ phase: 'A', serialNumber: '4711', tapLeft: 7 })
     const asLeft = AsLeft.parse(checked.asLeft)
-    expect(checkAsLeft(SHAPE, fieldsOfAsLeft(asLeft)).asLeft).toEqual(asLeft)
+    expect(checkAsLeft(SHAPE, fieldsOfAsLeft(asLeft), []).asLeft).toEqual(asLeft)
   })
 
   it('says field by field what is wrong, and sends nothing until it is right', () => {
-    const checked = checkAsLeft(SHAPE, {
-      ...filled(),
-      signedBy: ' ',
-      'unit.A.tapLeft': '17',
-      'unit.B.counterLeft': '12.5',
-      'settings.delayS': '',
-      'settings.bandwidthV': 'two',
-      [`${COVER}.isDone`]: 'not done',
-    })
+    const checked = checkAsLeft(
+      SHAPE,
+      {
+        ...filled(),
+        signedBy: ' ',
+        'unit.A.tapLeft': '17',
+        'unit.B.counterLeft': '12.5',
+        'settings.delayS': '',
+        'settings.bandwidthV': 'two',
+        [`${COVER}.isDone`]: 'not done',
+      },
+      [],
+    )
     if (checked.asLeft) throw new Error('Expected it to be refused.')
     expect(checked.faults).toMatchObject({
       signedBy: 'Somebody signs for it: type the name.',
@@ -127,7 +136,7 @@ describe('what is left at the poles', () => {
   })
 
   it('holds every field that two people may have said differently, each by its name', () => {
-    const asLeft = checkAsLeft(SHAPE, filled()).asLeft
+    const asLeft = checkAsLeft(SHAPE, filled(), []).asLeft
     if (!asLeft) throw new Error('Expected it to be right.')
     const base = fieldsOfAsLeft(asLeft)
     const keys = formFields(SHAPE).map(({ key }) => key)
@@ -136,11 +145,32 @@ describe('what is left at the poles', () => {
     const theirs = { ...base, remarks: 'theirs', 'settings.delayS': '45' }
     const compared = compareFields(keys, base, mine, theirs)
     const merged = mergeFields(compared, { remarks: 'theirs' })
-    expect(checkAsLeft(SHAPE, merged).asLeft).toMatchObject({
+    expect(checkAsLeft(SHAPE, merged, []).asLeft).toMatchObject({
       remarks: 'theirs',
       settings: { delayS: 45 },
       units: [{ phase: 'A', serialNumber: '4711' }, { phase: 'B' }],
     })
+  })
+
+  it('takes bird work for done only with a word where its step was left out', () => {
+    const leftOut: JobEntry = {
+      ...{ kind: 'step left out', id: 'entry-x', at: '2026-11-20T15:00:00.000Z', pole: 'P1' },
+      ...{ stepId: 'bird-work', why: 'Covers did not come', signedBy: ['Kim'] },
+    }
+    const checked = (change: Record<string, string> = {}) =>
+      checkAsLeft(SHAPE, { ...filled(), ...change }, [leftOut])
+    expect(checked()).toEqual({
+      asLeft: null,
+      faults: { [`${COVER}.why`]: 'Say how it was done, since its step was left out.' },
+    })
+    const word = { [`${COVER}.why`]: 'They came at noon.' }
+    const [cover] = checked(word).asLeft?.measures ?? []
+    expect(cover).toMatchObject({ isDone: true, why: 'They came at noon.' })
+    const asLeft = AsLeft.parse(checked(word).asLeft)
+    expect(checkAsLeft(SHAPE, fieldsOfAsLeft(asLeft), [leftOut]).asLeft).toEqual(asLeft)
+    expect(checkAsLeft(SHAPE, { ...filled(), ...word }, []).asLeft?.measures[0]).not.toHaveProperty(
+      'why',
+    )
   })
 
   it('keeps a measure that was carried out beside the plan', () => {

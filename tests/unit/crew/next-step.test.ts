@@ -55,12 +55,15 @@ describe('the next step of a job', () => {
   })
 
   it('is the pole that was begun, before others of the round', () => {
-    expect(next('in the field')).toEqual({ kind: 'steps', poleId: 'P-2', done: 0, all: 2 })
+    expect(next('in the field')).toEqual({
+      kind: 'steps',
+      poleId: 'P-2',
+      count: { done: 0, leftOut: 0, all: 2 },
+    })
     expect(next('in the field', [done('P-1', 'look')])).toEqual({
       kind: 'steps',
       poleId: 'P-1',
-      done: 1,
-      all: 2,
+      count: { done: 1, leftOut: 0, all: 2 },
     })
   })
 

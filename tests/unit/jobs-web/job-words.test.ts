@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { JOB_MOVES } from '#domain/jobs/job-state.ts'
 import { inOrderOfNeed } from '../../../web/jobs/job-order.ts'
-import { dueInWords, isLate, moveInWords, polesInWords } from '../../../web/jobs/job-words.ts'
+import {
+  dueInWords,
+  isLate,
+  moveInWords,
+  polesInWords,
+  progressInWords,
+  stepsInWords,
+} from '../../../web/jobs/job-words.ts'
 import { aJob } from './a-job.ts'
 
 const TODAY = '2026-11-28'
@@ -27,6 +34,12 @@ describe('when a job is due', () => {
     expect(dueInWords(job, TODAY)).toBe('was due 2026-11-24')
   })
 
+  it('that was done early is not said to be past', () => {
+    const job = aJob({ dueOn: '2026-11-30', state: 'work done' })
+    expect(dueInWords(job, TODAY)).toBe('due 2026-11-30')
+    expect(dueInWords({ ...job, dueOn: TODAY }, TODAY)).toBe('due 2026-11-28')
+  })
+
   it('is still late while it is returned', () => {
     expect(isLate(aJob({ dueOn: '2026-11-24', state: 'returned' }), TODAY)).toBe(true)
   })
@@ -46,6 +59,19 @@ describe('jobs in their order', () => {
       'next week',
       'no date',
     ])
+  })
+})
+
+describe('steps of a job', () => {
+  it('that were left out are not told as done', () => {
+    expect(stepsInWords({ done: 121, leftOut: 1, all: 121 })).toBe(
+      '120 of 121 steps done, 1 left out',
+    )
+  })
+
+  it('say nothing of left out ones where there are none, or nobody counted them', () => {
+    expect(stepsInWords({ done: 1, leftOut: 0, all: 1 })).toBe('1 of 1 step done')
+    expect(progressInWords({ stepsDone: 3, stepsAll: 40 })).toBe('3 of 40 steps done')
   })
 })
 

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { AsLeftRecord, type Job, PutAsLeftBody } from '#contract/jobs.ts'
+import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import { answerConflict, type OutboxItem, setAside } from '../../api/outbox.ts'
 import type { Fields } from '../../record/merge-fields.ts'
 import { SideBySide } from '../../record/side-by-side.tsx'
@@ -13,10 +14,11 @@ interface Props {
   /** Refused, since somebody else said something newer meanwhile. */
   readonly item: OutboxItem
   readonly job: Job
+  readonly entries: readonly JobEntry[]
 }
 
 /** What the crew said beside what somebody else said: the person chooses field by field. */
-export function AsLeftConflict({ item, job }: Props) {
+export function AsLeftConflict({ item, job, entries }: Props) {
   const base = asLeftBases.use(item.id)
   const [problem, setProblem] = useState<string | null>(null)
   const mine = PutAsLeftBody.safeParse(bodyOfInput(item.input)).data
@@ -32,7 +34,7 @@ export function AsLeftConflict({ item, job }: Props) {
   }
   const shape = formShape(job.plan, mine.asLeft, theirs.asLeft)
   const save = async (merged: Fields) => {
-    const checked = checkAsLeft(shape, merged)
+    const checked = checkAsLeft(shape, merged, entries)
     if (!checked.asLeft) {
       setProblem(Object.values(checked.faults).join(' '))
       return

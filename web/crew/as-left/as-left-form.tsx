@@ -41,7 +41,7 @@ export function AsLeftForm({ jobId }: { readonly jobId: string }) {
         As left: {field.job.title}
       </ArrivingTitle>
       {conflicts.map((item) => (
-        <AsLeftConflict key={item.id} item={item} job={field.job} />
+        <AsLeftConflict key={item.id} item={item} job={field.job} entries={entriesOf(field)} />
       ))}
       {refused.map(({ id, problem }) => (
         <InTheWay key={id} sentences={[problem ?? 'The server did not take it.']} />
@@ -79,18 +79,21 @@ function Writing({ field }: { readonly field: FieldJob }) {
 }
 
 /** What the form begins with: what was said last, else the plan and the readings of the steps. */
-function openedDraft(
-  { job, asLeft, keptAsLeft, entries }: FieldJob,
-  shape: FormShape,
-): AsLeftDraft {
+function openedDraft(field: FieldJob, shape: FormShape): AsLeftDraft {
+  const { job, asLeft, keptAsLeft } = field
   const version = keptAsLeft?.version ?? 0
   if (asLeft) {
     const said = fieldsOfAsLeft(asLeft.asLeft)
     return { fields: said, version, base: said }
   }
-  const done = entries.map(({ entry }) => entry)
-  return { fields: beginAsLeft(job.plan, shape, done, localToday()), version, base: null }
+  return {
+    fields: beginAsLeft(job.plan, shape, entriesOf(field), localToday()),
+    version,
+    base: null,
+  }
 }
+
+const entriesOf = ({ entries }: FieldJob) => entries.map(({ entry }) => entry)
 
 /** How the bank stands at the end, where that is not plain from the form. */
 const ENDS: Partial<Readonly<Record<JobKind, string>>> = {
@@ -116,7 +119,7 @@ function Form({ field, shape, draft }: FormProps) {
     keep({ ...draft, fields: { ...fields, ...change } })
   const enter = async (event: FormEvent) => {
     event.preventDefault()
-    const checked = checkAsLeft(shape, fields)
+    const checked = checkAsLeft(shape, fields, entriesOf(field))
     setFaults(checked.asLeft ? {} : checked.faults)
     if (!checked.asLeft) return
     const entering = enterAsLeft(job.id, checked.asLeft, draft.version)
@@ -152,7 +155,12 @@ function Form({ field, shape, draft }: FormProps) {
         <UnitPart key={phase} plan={job.plan} shape={shape} phase={phase} {...part} />
       ))}
       {bank && shape.hasSettings && <SettingsPart bank={bank} {...part} />}
-      <MeasuresPart plan={job.plan} measures={shape.measures} {...part} />
+      <MeasuresPart
+        plan={job.plan}
+        measures={shape.measures}
+        entries={entriesOf(field)}
+        {...part}
+      />
       <SignPart {...part} />
       <InTheWay sentences={faultSentences(shape, faults)} />
       <InTheWay sentences={problem} />

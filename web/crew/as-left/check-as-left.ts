@@ -1,4 +1,6 @@
 import { AsLeft, SettingsAsLeft } from '#domain/jobs/as-left.ts'
+import { stepLeftOutFor } from '#domain/jobs/bird-work-left-out.ts'
+import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import { SETTING_FIELDS } from '../../jobs/setting-fields.ts'
 import type { Fields } from '../../record/merge-fields.ts'
 import { numberOfText } from '../work/number-of-text.ts'
@@ -17,8 +19,16 @@ export type CheckedAsLeft =
   | { readonly asLeft: AsLeft }
   | { readonly asLeft: null; readonly faults: Faults }
 
-/** Turns what was typed into what is sent; nothing that was typed is left out unsaid. */
-export function checkAsLeft(shape: FormShape, fields: Fields): CheckedAsLeft {
+/**
+ * Turns what was typed into what is sent; nothing that was typed is left out unsaid.
+ *
+ * @param entries of the job: bird work whose step was left out is not done without a word
+ */
+export function checkAsLeft(
+  shape: FormShape,
+  fields: Fields,
+  entries: readonly JobEntry[],
+): CheckedAsLeft {
   const faults: Record<string, string> = {}
   const number = (key: string) => {
     const typed = fields[key] ?? ''
@@ -38,7 +48,7 @@ export function checkAsLeft(shape: FormShape, fields: Fields): CheckedAsLeft {
     ),
   }))
   const settings = shape.hasSettings ? settingsOf(number, faults) : undefined
-  const measures = shape.measures.map((row) => measureOf(row, fields, faults))
+  const measures = shape.measures.map((row) => measureOf(row, entries, fields, faults))
   if ((fields.signedBy ?? '').trim() === '') {
     faults.signedBy = 'Somebody signs for it: type the name.'
   }
@@ -77,7 +87,12 @@ function settingsOf(number: ReadNumber, faults: Record<string, string>): Record<
   return Object.fromEntries(read)
 }
 
-function measureOf(row: MeasureRow, fields: Fields, faults: Record<string, string>) {
+function measureOf(
+  row: MeasureRow,
+  entries: readonly JobEntry[],
+  fields: Fields,
+  faults: Record<string, string>,
+) {
   const said = fields[measureField(row, 'isDone')] ?? ''
   const why = (fields[measureField(row, 'why')] ?? '').trim()
   const materialClass = (fields[measureField(row, 'materialClass')] ?? '').trim()
@@ -85,10 +100,14 @@ function measureOf(row: MeasureRow, fields: Fields, faults: Record<string, strin
   if (said === 'not done' && why === '') {
     faults[measureField(row, 'why')] = 'Say why it was not done.'
   }
+  const isDoubtful = said === 'done' && stepLeftOutFor(row, entries) !== undefined
+  if (isDoubtful && why === '') {
+    faults[measureField(row, 'why')] = 'Say how it was done, since its step was left out.'
+  }
   return {
     ...row,
     isDone: said === 'done',
-    ...(why !== '' && said === 'not done' && { why }),
+    ...(why !== '' && (said === 'not done' || isDoubtful) && { why }),
     ...(materialClass !== '' && { materialClass }),
   }
 }

@@ -58,6 +58,6 @@ export function unitFieldsOf(kind: JobKind, ...said: readonly (AsLeft | null)[])
 
 export const MEASURE_FIELDS = [
   { key: 'isDone', label: 'done or not' },
-  { key: 'why', label: 'why not' },
+  { key: 'why', label: 'why' },
   { key: 'materialClass', label: 'material' },
 ] as const

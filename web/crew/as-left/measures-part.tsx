@@ -1,5 +1,7 @@
 import { useMemo } from 'react'
 import type { Part } from '#domain/avian/pole-top/part.ts'
+import { stepLeftOutFor } from '#domain/jobs/bird-work-left-out.ts'
+import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import { measureInWords } from '../../birds/measure-words.ts'
 import { usePoleBirds } from '../../birds/use-pole-birds.ts'
@@ -13,15 +15,15 @@ import { TypedField } from './typed-field.tsx'
 interface Props extends PartProps {
   readonly plan: JobPlan
   readonly measures: readonly MeasureRow[]
+  readonly entries: readonly JobEntry[]
 }
 
 /** Covers, perches and the like: done, or not and why. */
-export function MeasuresPart({ plan, measures, ...part }: Props) {
+export function MeasuresPart({ measures, ...part }: Props) {
   const poles = [...new Set(measures.map(({ pole }) => pole))]
   return poles.map((pole) => (
     <PoleMeasures
       key={pole}
-      plan={plan}
       pole={pole}
       measures={measures.filter((row) => row.pole === pole)}
       {...part}
@@ -55,14 +57,16 @@ const ANSWERS = ['done', 'not done'] as const
 interface MeasureProps extends PartProps {
   readonly row: MeasureRow
   readonly parts: readonly Part[]
+  readonly entries: readonly JobEntry[]
 }
 
-function Measure({ row, parts, fields, faults, onType }: MeasureProps) {
+function Measure({ row, parts, entries, fields, faults, onType }: MeasureProps) {
   const { units } = useSelection()
   const isDone = measureField(row, 'isDone')
   const why = measureField(row, 'why')
   const material = measureField(row, 'materialClass')
   const said = fields[isDone] ?? ''
+  const stepLeftOut = said === 'done' ? stepLeftOutFor(row, entries) : undefined
   return (
     <>
       <fieldset className="work-choices">
@@ -82,6 +86,16 @@ function Measure({ row, parts, fields, faults, onType }: MeasureProps) {
       {said === 'not done' && (
         <TypedField
           label="Why not"
+          kind="text"
+          value={fields[why] ?? ''}
+          fault={faults[why]}
+          onType={(value) => onType({ [why]: value })}
+        />
+      )}
+      {stepLeftOut && (
+        <TypedField
+          label="How it was done after all"
+          hint={`Its step was left out, because: ${stepLeftOut.why}`}
           kind="text"
           value={fields[why] ?? ''}
           fault={faults[why]}

@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'react'
 import type { PoleWork } from '#domain/jobs/job-plan.ts'
 import { measureInWords } from '../../birds/measure-words.ts'
 import { usePoleBirds } from '../../birds/use-pole-birds.ts'
-import { capitalised } from '../../jobs/job-words.ts'
+import { capitalised, stepsInWords } from '../../jobs/job-words.ts'
 import { wayTo } from '../../jobs/places/bearing.ts'
 import { distanceText } from '../../jobs/places/distance-text.ts'
 import { useFeeder } from '../../state/feeder.tsx'
@@ -40,7 +40,7 @@ export function JobPole({ field, work, stop, place, isFirstOpen }: Props) {
     setIsOpen(true)
     ref.current?.scrollIntoView({ block: 'start' })
   }, [chosen, work.pole])
-  const { done, all } = countAt(field.run, work.pole)
+  const count = countAt(field.run, work.pole)
   return (
     <details
       ref={ref}
@@ -53,8 +53,8 @@ export function JobPole({ field, work, stop, place, isFirstOpen }: Props) {
           {place !== null && `${place}. `}
           {work.pole}
         </strong>{' '}
-        {done === all ? '✓ ' : ''}
-        {done} of {all} steps
+        {count.done === count.all && count.leftOut === 0 ? '✓ ' : ''}
+        {stepsInWords(count)}
         {stop.fromLastM !== null && place !== null && place > 1 && (
           <>, {distanceText(stop.fromLastM, units)} from the one before</>
         )}

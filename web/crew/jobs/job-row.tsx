@@ -3,7 +3,14 @@ import { useFeederList } from '../../api/feeders.ts'
 import { useOnDevice } from '../../api/on-device.ts'
 import { useOutbox } from '../../api/outbox.ts'
 import { JobStateMark } from '../../jobs/job-state-mark.tsx'
-import { capitalised, dueInWords, isLate, KIND_WORDS, polesInWords } from '../../jobs/job-words.ts'
+import {
+  capitalised,
+  dueInWords,
+  isLate,
+  KIND_WORDS,
+  polesInWords,
+  progressInWords,
+} from '../../jobs/job-words.ts'
 import { useFeeder } from '../../state/feeder.tsx'
 import { select, useSelection } from '../../state/selection.ts'
 import { localToday } from '../../state/today.ts'
@@ -29,11 +36,7 @@ export function JobRow({ listed: { job, way } }: { readonly listed: ListedJob })
         <span className={isLate(job, today) ? 'job-late' : undefined}>
           {capitalised(dueInWords(job, today))}
         </span>
-        {job.stepsDone > 0 && (
-          <span>
-            {job.stepsDone} of {job.stepsAll} steps
-          </span>
-        )}
+        {job.stepsDone > 0 && <span>{progressInWords(job)}</span>}
       </span>
       <OnDeviceLine job={job} />
     </ListRow>

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import type { JobKind } from '#domain/jobs/job-kind.ts'
 import { useMay } from '../../api/account.ts'
-import { WAITS_FOR } from '../../jobs/job-words.ts'
+import { stepsInWords, WAITS_FOR } from '../../jobs/job-words.ts'
 import { Button } from '../../ui/button.tsx'
 import { openCrewView } from '../open-crew-view.ts'
 import { enterMove } from '../work/field-job.ts'
@@ -73,9 +73,9 @@ function wordsOf(next: NextStep, kind: JobKind): string | null {
     case 'begin':
       return `We are at it: start at ${next.poleId}`
     case 'steps':
-      return next.done === 0
+      return next.count.done === 0
         ? `Start the steps at ${next.poleId}`
-        : `Go on at ${next.poleId}: ${next.done} of ${next.all} done`
+        : `Go on at ${next.poleId}: ${stepsInWords(next.count)}`
     case 'mend':
       return `See what is missing at ${next.poleId}`
     case 'as-left':

@@ -1,4 +1,11 @@
-import { type JobRun, missingForEnd, nextPlace, stepsAt } from '#domain/jobs/job-run.ts'
+import {
+  countOf,
+  type JobRun,
+  missingForEnd,
+  nextPlace,
+  type StepsCount,
+  stepsAt,
+} from '#domain/jobs/job-run.ts'
 import type { JobState } from '#domain/jobs/job-state.ts'
 
 /** The one thing that the crew does next with a job. */
@@ -7,8 +14,7 @@ export type NextStep =
   | {
       readonly kind: 'steps'
       readonly poleId: string
-      readonly done: number
-      readonly all: number
+      readonly count: StepsCount
     }
   | { readonly kind: 'as-left' }
   /** All steps are gone through, and something still stands in the way of the end. */
@@ -33,7 +39,7 @@ export function nextStepOf({ state, run, order, hasAsLeft }: Given): NextStep {
   if (state === 'issued') return { kind: 'begin', poleId: openPole(run, order) ?? first }
   if (state !== 'in the field') return { kind: 'nothing' }
   const poleId = openPole(run, order)
-  if (poleId !== undefined) return { kind: 'steps', poleId, ...countAt(run, poleId) }
+  if (poleId !== undefined) return { kind: 'steps', poleId, count: countAt(run, poleId) }
   if (!hasAsLeft) return { kind: 'as-left' }
   const missing = missingForEnd(run)
   return missing.length > 0 ? { kind: 'mend', poleId: first, missing } : { kind: 'end' }
@@ -52,12 +58,7 @@ export function isBeforeWork({ poles }: JobRun): boolean {
   )
 }
 
-/** Steps gone through at a pole, those left out among them, and all there are. */
-export function countAt(
-  run: JobRun,
-  poleId: string,
-): { readonly done: number; readonly all: number } {
-  const places = stepsAt(run, poleId)
-  const done = places.filter(({ status }) => status === 'done' || status === 'left out').length
-  return { done, all: places.length }
+/** Steps at a pole. */
+export function countAt(run: JobRun, poleId: string): StepsCount {
+  return countOf(stepsAt(run, poleId))
 }

@@ -14,5 +14,6 @@ export function OutboxConflict({ item }: { readonly item: OutboxItem }) {
 function AsLeftOfJob({ item }: { readonly item: OutboxItem }) {
   const { data } = useJob(item.jobId ?? null)
   if (!data) return <p>The job is needed to show both. Connect, or take the job offline.</p>
-  return <AsLeftConflict item={item} job={data.job} />
+  const entries = data.entries.map(({ entry }) => entry)
+  return <AsLeftConflict item={item} job={data.job} entries={entries} />
 }

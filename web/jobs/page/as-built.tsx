@@ -16,12 +16,13 @@ export function AsBuilt({ jobId }: { readonly jobId: string }) {
     )
   }
   if (!data) return <LoadingNote what="Fetching what was built…" />
-  const { job, asLeft } = data
+  const { job, asLeft, entries } = data
+  const entered = entries.map(({ entry }) => entry)
   return (
     <section className="job-part" aria-label="As built against proposed">
       <h3>As built against proposed</h3>
       {asLeft ? (
-        <DeviationList deviations={builtAgainstPlan(job.plan, asLeft.asLeft)} />
+        <DeviationList deviations={builtAgainstPlan(job.plan, asLeft.asLeft, entered)} />
       ) : (
         <p>Nothing was written down of what was left.</p>
       )}

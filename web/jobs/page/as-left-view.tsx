@@ -1,6 +1,7 @@
 import type { AsLeftRecord } from '#contract/jobs.ts'
 import type { AsLeft, UnitAsLeft } from '#domain/jobs/as-left.ts'
 import { builtAgainstPlan } from '#domain/jobs/built-against-plan.ts'
+import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import { HistoryButton } from '../../record/history-button.tsx'
 import { listed, tapWords, thousands } from '../../state/format.ts'
@@ -9,15 +10,17 @@ import { DeviationList } from './deviation-list.tsx'
 interface Props {
   readonly plan: JobPlan
   readonly record: AsLeftRecord
+  /** Of the field, in their order. */
+  readonly entries: readonly JobEntry[]
 }
 
 /** What stands at the poles since the crew left, first where it differs from the plan. */
-export function AsLeftView({ plan, record }: Props) {
+export function AsLeftView({ plan, record, entries }: Props) {
   const { asLeft, jobId, feederId } = record
   return (
     <section className="job-part" aria-label="What was left">
       <h3>What was left</h3>
-      <DeviationList deviations={builtAgainstPlan(plan, asLeft)} />
+      <DeviationList deviations={builtAgainstPlan(plan, asLeft, entries)} />
       <p className="soft">
         Work of {asLeft.on}
         {asLeft.crew.length > 0 && `, by ${listed(asLeft.crew)}`}.
@@ -67,7 +70,8 @@ function unitInWords(unit: UnitAsLeft): string {
 
 function voltsPair(when: string, sourceV?: number, loadV?: number): string {
   if (sourceV === undefined && loadV === undefined) return ''
-  const shown = (volts?: number) => (volts === undefined ? 'not read' : `${thousands(volts)} V`)
+  const shown = (volts?: number) =>
+    volts === undefined ? 'not read' : `${volts.toLocaleString('en-US')} V`
   return `source ${shown(sourceV)} and load ${shown(loadV)} ${when}`
 }
 
@@ -90,7 +94,8 @@ function Measures({ asLeft: { measures } }: { readonly asLeft: AsLeft }) {
     <ul className="job-lines">
       {measures.map(({ pole, measure, partIds, isDone, why }) => (
         <li key={`${pole} ${measure} ${partIds.join(' ')}`}>
-          Pole {pole}, {measure}: {isDone ? 'done' : `not done${why ? `, because: ${why}` : ''}`}
+          Pole {pole}, {measure}: {isDone ? 'done' : 'not done'}
+          {why && `, because: ${why}`}
         </li>
       ))}
     </ul>

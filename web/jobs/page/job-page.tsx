@@ -16,7 +16,7 @@ import { headDrafts } from '../job-head-draft.ts'
 import { JobHeadForm } from '../job-head-form.tsx'
 import { JobPlanView } from '../job-plan-view.tsx'
 import { JobStateMark } from '../job-state-mark.tsx'
-import { KIND_WORDS, originInWords, WAITS_FOR } from '../job-words.ts'
+import { KIND_WORDS, originInWords, stepsInWords, WAITS_FOR } from '../job-words.ts'
 import '../jobs.css'
 import { AsLeftView } from './as-left-view.tsx'
 import { DueWords } from './due-words.tsx'
@@ -71,25 +71,18 @@ interface OpenedProps {
 
 function Opened({ answer, remove }: OpenedProps) {
   const { job, entries, asLeft } = answer
-  const { run } = runOf(
-    job.plan,
-    entries.map(({ entry }) => entry),
-  )
-  const { done, all } = stepsCount(run)
+  const entered = entries.map(({ entry }) => entry)
+  const { run } = runOf(job.plan, entered)
   const missing = missingForEnd(run)
   const [isPrinting, setIsPrinting] = useState(false)
   const hasBegun = entries.length > 0 || asLeft !== null
   return (
     <>
       <JobHead job={job} />
-      {hasBegun && (
-        <p>
-          {done} of {all} steps passed.
-        </p>
-      )}
+      {hasBegun && <p>{stepsInWords(stepsCount(run))}.</p>}
       <JobMoves job={job} missing={missing} />
       {hasBegun && <FieldWork job={job} entries={entries} missing={missing} />}
-      {asLeft && <AsLeftView plan={job.plan} record={asLeft} />}
+      {asLeft && <AsLeftView plan={job.plan} record={asLeft} entries={entered} />}
       {(job.closingNotes ?? []).length > 0 && (
         <ul
           className="state-note"
