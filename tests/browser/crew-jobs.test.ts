@@ -117,7 +117,7 @@ describe('the jobs of the crew', () => {
 
   it('are found by a scrap of their title, and from their pole', async () => {
     const { page } = await open('&view=pole%20finder')
-    await page.getByLabel('Pole id, job or coordinates').fill('anvil')
+    await page.getByLabel('Pole number, job or coordinates').fill('anvil')
     const found = page.getByRole('list', { name: 'Jobs found' }).getByRole('button')
     await found.filter({ hasText: changeOut.title }).click()
     await jobArticle(page, changeOut).waitFor()
@@ -260,7 +260,7 @@ describe('the page of a job', () => {
     await packet.getByText('What can hurt').waitFor()
     await packet.getByRole('button', { name: 'Back to the job' }).click()
     await page.getByRole('button', { name: 'Labels to print' }).click()
-    const labels = page.getByRole('main', { name: 'Labels for poles' })
+    const labels = page.getByRole('main', { name: 'Labels of the job' })
     await labels.getByText('S-144', { exact: true }).waitFor()
     await labels.getByRole('button', { name: 'Back to the job' }).click()
     await jobArticle(page, changeOut).waitFor()
@@ -355,7 +355,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await meetsGloves(page)
       await page.getByRole('tab', { name: 'Find a pole' }).click()
       await page.getByRole('button', { name: 'Scan a label' }).waitFor()
-      await page.getByLabel('Pole id, job or coordinates').fill('145')
+      await page.getByLabel('Pole number, job or coordinates').fill('145')
       await page.getByRole('list', { name: 'Poles found' }).waitFor()
       await meetsGloves(page)
     })

@@ -135,6 +135,20 @@ describe('the packet of a change-out', () => {
     await page.getByRole('button', { name: 'Packet to print' }).waitFor()
     expect(await page.getByRole('main', { name: /Packet of the job/ }).count()).toBe(0)
   })
+
+  it('is a step of the browser: going back leads to the job, forward to the packet again', async () => {
+    const job = await draft('Look once more', byHand('inspection', [bank.pole]))
+    const page = await openPacket(job)
+    await page.goBack()
+    await page.getByRole('heading', { name: job.title }).waitFor()
+    await page.getByRole('button', { name: 'Labels to print' }).click()
+    await page.getByRole('main', { name: 'Labels of the job' }).waitFor()
+    await page.goBack()
+    await page.getByRole('button', { name: 'Labels to print' }).waitFor()
+    expect(new URL(page.url()).searchParams.get('view')).toBe(`job~${job.id}`)
+    await page.goForward()
+    await page.getByRole('main', { name: 'Labels of the job' }).waitFor()
+  })
 })
 
 describe('a sheet of labels', () => {
@@ -148,7 +162,7 @@ describe('a sheet of labels', () => {
     page.setDefaultTimeout(WITHIN_MS)
     await page.locator('summary', { hasText: 'Papers, files and link' }).click()
     await page.getByRole('button', { name: 'Labels to print' }).click()
-    await page.getByRole('main', { name: 'Labels for poles' }).waitFor()
+    await page.getByRole('main', { name: 'Labels of the job' }).waitFor()
     const paper = await printed(page)
     expect(paper.pages).toHaveLength(1)
     const [sheet] = paper.pages

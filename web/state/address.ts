@@ -5,6 +5,7 @@ import { PERSONS } from '../api/actor.ts'
 export type ShownPhase = 'worst' | Phase
 export type Units = 'us' | 'metric'
 export type TapRule = 'controlled' | 'fixed'
+export type Paper = (typeof PAPERS)[number]
 
 /** What the person looks at. It stands in the page address, so that a link or a reload brings it back. */
 export interface Selection {
@@ -24,6 +25,8 @@ export interface Selection {
   readonly moved: string | null
   /** Part of the person's desk that stands open; each desk names its own. */
   readonly view: string | null
+  /** What is laid out to be printed of the view. */
+  readonly paper: Paper | null
   /** Whether regulators follow their controls or stay at the recorded positions. */
   readonly taps: TapRule
 }
@@ -31,6 +34,7 @@ export interface Selection {
 const SHOWN_PHASES = ['worst', ...PHASES] as const
 const UNITS = ['us', 'metric'] as const
 const TAP_RULES = ['controlled', 'fixed'] as const
+const PAPERS = ['packet', 'labels'] as const
 
 /** Reads the part of an address after "?". Unknown values fall back to the default, never to an error. */
 export function selectionOfAddress(search: string): Selection {
@@ -47,6 +51,7 @@ export function selectionOfAddress(search: string): Selection {
     choice: given.get('choice'),
     moved: given.get('moved'),
     view: given.get('view'),
+    paper: PAPERS.find((paper) => paper === given.get('paper')) ?? null,
     taps: oneOf(TAP_RULES, given.get('taps')),
   }
 }

@@ -15,6 +15,7 @@ const STEPS: readonly (keyof Selection)[] = [
   'study',
   'choice',
   'view',
+  'paper',
 ]
 
 const OF_ONE_FEEDER = {
@@ -26,14 +27,22 @@ const OF_ONE_FEEDER = {
   moved: null,
 } as const
 
+/** A paper is one of the view that it was opened from. */
+const OF_ONE_VIEW = { paper: null } as const
+
 /**
  * Changes what is selected, on every screen and in the address. Another feeder lets
- * go of the pole, the case and the proposal, which belong to the old one.
+ * go of the pole, the case and the proposal, which belong to the old one, and another
+ * view of the paper.
  */
 export function select(change: Partial<Selection>): void {
   const before = store.get()
   const isOtherFeeder = change.feeder !== undefined && change.feeder !== before.feeder
-  const freed = isOtherFeeder ? OF_ONE_FEEDER : {}
+  const isOtherView = change.view !== undefined && change.view !== before.view
+  const freed = {
+    ...(isOtherFeeder && OF_ONE_FEEDER),
+    ...((isOtherFeeder || isOtherView) && OF_ONE_VIEW),
+  }
   const after = { ...before, ...freed, ...change }
   if (isSame(before, after)) return
   const isStep = before.feeder !== null && STEPS.some((key) => before[key] !== after[key])

@@ -1,3 +1,4 @@
+import { bankInWords } from '../feeder/bank-in-words.ts'
 import { bankKit } from './bank-kit.ts'
 import { birdKit } from './bird-kit.ts'
 import { cutTo } from './cut-to.ts'
@@ -33,7 +34,7 @@ function labelKit(scene: DraftScene): KitLine[] {
       ? [
           {
             for: 'labels' as const,
-            what: `Label of bank ${bank.regulator.id}`,
+            what: `Label of the bank: ${bankInWords(bank.regulator)}`,
             count: 1,
             pole,
           },

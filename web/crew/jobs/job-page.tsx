@@ -1,4 +1,5 @@
 import { useEffect } from 'react'
+import { isUnanswered } from '../../api/no-answer.ts'
 import { useOnDevice } from '../../api/on-device.ts'
 import { JobStateMark } from '../../jobs/job-state-mark.tsx'
 import { capitalised, dueInWords, isLate, KIND_WORDS } from '../../jobs/job-words.ts'
@@ -8,6 +9,7 @@ import { MistakeList } from '../../jobs/plan/mistake-list.tsx'
 import { SettingsSheet } from '../../jobs/plan/settings-sheet.tsx'
 import '../../jobs/jobs.css'
 import '../../birds/birds.css'
+import { OpenPaper } from '../../jobs/paper/open-paper.tsx'
 import { Attachments } from '../../record/attachments.tsx'
 import { showPlace } from '../../state/camera.ts'
 import { useFeeder } from '../../state/feeder.tsx'
@@ -42,25 +44,48 @@ export function JobPage({ jobId }: { readonly jobId: string }) {
   useEffect(() => {
     if (feederId !== undefined) select({ feeder: feederId })
   }, [feederId])
-  const back = <Button onClick={() => openCrewView({ part: 'jobs' })}>All jobs</Button>
-  if (error) {
+  if (error) return <NotOpened error={error} onRetry={refetch} />
+  if (field && feederId === feeder.header.id) return <OpenJob field={field} />
+  return (
+    <>
+      <AllJobs />
+      <LoadingNote what={field ? 'Opening the feeder of the job…' : 'Opening the job…'} />
+    </>
+  )
+}
+
+function AllJobs() {
+  return <Button onClick={() => openCrewView({ part: 'jobs' })}>All jobs</Button>
+}
+
+interface NotOpenedProps {
+  readonly error: Error
+  readonly onRetry: () => void
+}
+
+/** Without an answer only a copy on the device could be opened, and there is none. */
+function NotOpened({ error, onRetry }: NotOpenedProps) {
+  if (!isUnanswered(error)) {
     return (
       <>
-        {back}
-        <ErrorNote title="The job could not be opened" error={error} onRetry={refetch} />
+        <AllJobs />
+        <ErrorNote title="The job could not be opened" error={error} onRetry={onRetry} />
       </>
     )
   }
-  if (!field) {
-    return (
-      <>
-        {back}
-        <LoadingNote what="Opening the job…" />
-      </>
-    )
-  }
-  if (feederId !== feeder.header.id) return <LoadingNote what="Opening the feeder of the job…" />
-  return <OpenJob field={field} />
+  return (
+    <section className="stack" aria-label="Job">
+      <ArrivingTitle of="not taken offline" className="crew-title">
+        This job was not taken offline
+      </ArrivingTitle>
+      <p>
+        It is not on this device, and the server does not answer. Open it again where there is
+        signal, and take it offline before you drive out.
+      </p>
+      <AllJobs />
+      <Button onClick={onRetry}>Try again</Button>
+    </section>
+  )
 }
 
 function OpenJob({ field }: { readonly field: FieldJob }) {
@@ -131,7 +156,7 @@ interface PartsProps {
   readonly order: readonly string[]
 }
 
-/** Everything else of a job, each part folded but what can hurt. */
+/** Everything else of a job in the order of need, each part folded but what can hurt. */
 function JobParts({ field, order }: PartsProps) {
   const { job } = field
   const { plan } = job
@@ -141,6 +166,12 @@ function JobParts({ field, order }: PartsProps) {
     <>
       <CrewFold title={`What can hurt: ${counted(hazards.length, 'hazard')}`} isOpen>
         <HazardList hazards={hazards} />
+      </CrewFold>
+      <CrewFold title={`Kit: ${counted(kit.length, 'line')}`}>
+        <KitChecklist jobId={job.id} kit={kit} />
+      </CrewFold>
+      <CrewFold title={isKept ? 'This job is on the device' : 'Take offline'}>
+        <TakeOfflinePanel what={{ jobId: job.id }} of="this job" />
       </CrewFold>
       {bank && (
         <CrewFold title="What meters should show">
@@ -161,25 +192,20 @@ function JobParts({ field, order }: PartsProps) {
           <MistakeList mistakes={mistakes} />
         </CrewFold>
       )}
-      {bank && (
-        <CrewFold title="One-line drawing of the bank">
-          <BankOneLine kind={plan.kind} bank={bank} />
-        </CrewFold>
-      )}
       {settings.length > 0 && (
         <CrewFold title="Settings">
           <SettingsSheet settings={settings} />
         </CrewFold>
       )}
-      <CrewFold title={`Kit: ${counted(kit.length, 'line')}`}>
-        <KitChecklist jobId={job.id} kit={kit} />
-      </CrewFold>
-      <CrewFold title={isKept ? 'This job is on the device' : 'Take offline'}>
-        <TakeOfflinePanel what={{ jobId: job.id }} of="this job" />
-      </CrewFold>
+      {bank && (
+        <CrewFold title="One-line drawing of the bank">
+          <BankOneLine kind={plan.kind} bank={bank} />
+        </CrewFold>
+      )}
       <CrewFold title="Papers, files and link">
         <JobPapers job={job} order={order} />
       </CrewFold>
+      <OpenPaper job={job} order={order} />
       <Attachments
         holder={{ feederId: job.feederId, attachedTo: 'job', attachedToId: job.id }}
         of={`the job ${job.title}`}

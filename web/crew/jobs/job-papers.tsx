@@ -1,22 +1,12 @@
-import { lazy, Suspense, useState } from 'react'
+import { useState } from 'react'
 import type { Job } from '#contract/jobs.ts'
 import { gpxOf, kmlOf } from '#domain/jobs/waypoint-files.ts'
 import { handOver } from '../../api/hand-over.ts'
-import { useJob } from '../../api/jobs.ts'
+import { PaperButtons } from '../../jobs/paper/open-paper.tsx'
 import { useFeeder } from '../../state/feeder.tsx'
 import { Button } from '../../ui/button.tsx'
-import { LoadingNote } from '../../ui/state-note.tsx'
 import { fileNameOf, jobWaypoints } from './job-waypoints.ts'
 import { shareJob } from './share-job.ts'
-
-const JobPacket = lazy(async () => ({
-  default: (await import('../../jobs/paper/job-packet.tsx')).JobPacket,
-}))
-const LabelSheet = lazy(async () => ({
-  default: (await import('../../jobs/paper/label-sheet.tsx')).LabelSheet,
-}))
-
-type Paper = 'packet' | 'labels'
 
 interface Props {
   readonly job: Job
@@ -28,7 +18,6 @@ interface Props {
 export function JobPapers({ job, order }: Props) {
   const { feeder } = useFeeder()
   const [outcome, setOutcome] = useState('')
-  const [paper, setPaper] = useState<Paper | null>(null)
   const save = (text: string, type: string, ending: string) => {
     const name = fileNameOf(job.title, ending)
     handOver(new Blob([text], { type }), name)
@@ -50,30 +39,13 @@ export function JobPapers({ job, order }: Props) {
         >
           Waypoints as KML
         </Button>
-        <Button onClick={() => setPaper('packet')}>Packet to print</Button>
-        <Button onClick={() => setPaper('labels')}>Labels to print</Button>
+        <PaperButtons />
       </div>
       <p role="status">{outcome}</p>
       <p>
         The link opens this job for whoever may sign in. The files hold the poles in the order of
         the round, and the gates.
       </p>
-      <Suspense fallback={<LoadingNote what="Opening the paper…" />}>
-        {paper === 'packet' && <Packet jobId={job.id} onBack={() => setPaper(null)} />}
-        {paper === 'labels' && (
-          <LabelSheet
-            feeder={feeder}
-            poles={order}
-            backWords="Back to the job"
-            onBack={() => setPaper(null)}
-          />
-        )}
-      </Suspense>
     </div>
   )
-}
-
-function Packet({ jobId, onBack }: { readonly jobId: string; readonly onBack: () => void }) {
-  const { data } = useJob(jobId)
-  return data ? <JobPacket answer={data} onBack={onBack} /> : null
 }

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useState } from 'react'
+import { useState } from 'react'
 import type { Job, JobAnswer } from '#contract/jobs.ts'
 import { ProblemError } from '#contract/read-answer.ts'
 import { missingForEnd, runOf, stepsCount } from '#domain/jobs/job-run.ts'
@@ -18,15 +18,12 @@ import { JobPlanView } from '../job-plan-view.tsx'
 import { JobStateMark } from '../job-state-mark.tsx'
 import { KIND_WORDS, originInWords, stepsInWords, WAITS_FOR } from '../job-words.ts'
 import '../jobs.css'
+import { OpenPaper, PaperButtons } from '../paper/open-paper.tsx'
 import { AsLeftView } from './as-left-view.tsx'
 import { DueWords } from './due-words.tsx'
 import { FieldWork } from './field-work.tsx'
 import { JobGone } from './job-gone.tsx'
 import { JobMoves } from './job-moves.tsx'
-
-const JobPacket = lazy(async () => ({
-  default: (await import('../paper/job-packet.tsx')).JobPacket,
-}))
 
 interface Props {
   readonly jobId: string
@@ -74,7 +71,6 @@ function Opened({ answer, remove }: OpenedProps) {
   const entered = entries.map(({ entry }) => entry)
   const { run } = runOf(job.plan, entered)
   const missing = missingForEnd(run)
-  const [isPrinting, setIsPrinting] = useState(false)
   const hasBegun = entries.length > 0 || asLeft !== null
   return (
     <>
@@ -97,14 +93,10 @@ function Opened({ answer, remove }: OpenedProps) {
         <EmptyNote what="Nothing was written down of what stands at the poles now. Return the job, so that the crew does." />
       )}
       {hasBegun && <Photos job={job} />}
-      <div>
-        <Button onClick={() => setIsPrinting(true)}>Packet to print</Button>
+      <div className="row">
+        <PaperButtons />
       </div>
-      {isPrinting && (
-        <Suspense fallback={<LoadingNote what="Laying out the packet…" />}>
-          <JobPacket answer={answer} onBack={() => setIsPrinting(false)} />
-        </Suspense>
-      )}
+      <OpenPaper job={job} order={job.plan.poles.map(({ pole }) => pole)} />
       <Plan job={job} isFolded={hasBegun} />
       {!hasBegun && <Photos job={job} />}
       <JobFoot job={job} remove={remove} />

@@ -1,4 +1,4 @@
-import type { JobAnswer } from '#contract/jobs.ts'
+import type { Job } from '#contract/jobs.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import '../../birds/birds.css'
 import { usePoleBirds } from '../../birds/use-pole-birds.ts'
@@ -23,25 +23,23 @@ import { PoleSheet } from './pole-sheet.tsx'
 import { unitPhases } from './unit-phases.ts'
 
 interface Props {
-  readonly answer: JobAnswer
-  readonly backWords?: string
+  readonly job: Job
   readonly onBack: () => void
 }
 
 /** All of one job on paper: for a truck without a screen, and to be signed. */
-export function JobPacket({ answer, backWords = 'Back to the job', onBack }: Props) {
-  const { job } = answer
+export function JobPacket({ job, onBack }: Props) {
   const { plan } = job
   // The bird record comes for the whole feeder at once, so any pole tells whether it is there.
   const { isLoading } = usePoleBirds(null)
   return (
     <PaperSheet
       label={`Packet of the job ${job.title}`}
-      backWords={backWords}
+      backWords="Back to the job"
       onBack={onBack}
       waitsFor={isLoading ? 'The drawings of the pole tops are still being fetched.' : null}
     >
-      <PacketHead answer={answer} />
+      <PacketHead job={job} />
       <Notes plan={plan} />
       <PacketPart title="What can hurt">
         <HazardList hazards={plan.hazards} />
@@ -58,7 +56,7 @@ export function JobPacket({ answer, backWords = 'Back to the job', onBack }: Pro
   )
 }
 
-function PacketHead({ answer: { job } }: { readonly answer: JobAnswer }) {
+function PacketHead({ job }: Pick<Props, 'job'>) {
   const { feeder, version } = useFeeder()
   const { plan, title, note, dueOn, crew, state, feederVersion } = job
   const poles = plan.poles.map(({ pole }) => pole)
