@@ -5,6 +5,7 @@ import { SYMBOL_PATHS } from '../map/feeder/symbols.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { Drawing } from '../ui/drawing.tsx'
 import { bankPlaces, nextPlace } from './bank-places.ts'
+import { isBankDragged } from './hand-on-banks.ts'
 import { nearestPlace } from './nearest-place.ts'
 import { useTrialBanks } from './use-trial-banks.ts'
 
@@ -36,6 +37,8 @@ function BankMarker({ bank, index }: { readonly bank: ProposedBank; readonly ind
       longitude={at[0]}
       latitude={at[1]}
       draggable
+      onDragStart={() => isBankDragged.set(true)}
+      onDragEnd={() => isBankDragged.set(false)}
       onDrag={({ lngLat }) => {
         const pole = nearestPlace(model, places, [lngLat.lng, lngLat.lat])
         if (pole !== null && pole !== bank.pole) move(index, pole)

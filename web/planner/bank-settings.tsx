@@ -14,7 +14,7 @@ interface Props {
 export function BankSettings({ bank, request }: Props) {
   const { feeder } = useFeeder()
   const { bandCentreV, bandwidthV, delayS, rV = 0, settings, xV = 0 } = bank
-  const compensation = rV === 0 && xV === 0 ? 'none' : `R ${rV}, X ${xV}`
+  const compensation = rV === 0 && xV === 0 ? 'none' : `R ${rV} V, X ${xV}`
   return (
     <>
       <p>
@@ -30,9 +30,16 @@ export function BankSettings({ bank, request }: Props) {
       {settings && (
         <details className="planner-fold">
           <summary>Why these settings</summary>
-          <p>{settings.why}</p>
+          {sentencesOf(settings.why).map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
         </details>
       )}
     </>
   )
+}
+
+/** Its sentences one by one, since each says another thing: what was chosen, what for, what was refused. */
+function sentencesOf(text: string): string[] {
+  return text.match(/\S.*?\.(?= [A-Z]|$)/g) ?? [text]
 }

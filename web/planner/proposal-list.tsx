@@ -104,9 +104,9 @@ function ProposalRow({
   )
 }
 
-/** "3 × 76.2 kVA at 122 V with R 3.5, X 2 V". */
+/** "3 × 76.2 kVA at 122 V with R 3.5 V, X 2 V". */
 function sizeAndSettings({ bandCentreV, phases, ratingKva, rV = 0, xV = 0 }: ProposedBank): string {
-  const compensation = rV === 0 && xV === 0 ? '' : ` with R ${rV}, X ${xV} V`
+  const compensation = rV === 0 && xV === 0 ? '' : ` with R ${rV} V, X ${xV} V`
   return `${phases.length} × ${ratingKva} kVA at ${bandCentreV} V${compensation}`
 }
 

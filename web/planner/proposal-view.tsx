@@ -85,7 +85,7 @@ function SideChoice() {
 
 /** Reason and cautions, also of a place that a person chose. */
 function Why({ open }: { readonly open: OpenProposal }) {
-  const { error, isMoved, judged } = useTrialBanks()
+  const { error, isDragged, isMoved, judged } = useTrialBanks()
   const proposal = useJudgedProposal(open)
   const isOne = open.proposal.banks.length === 1
   const chosen = isOne ? 'What this pole gives' : 'What these poles give'
@@ -94,7 +94,12 @@ function Why({ open }: { readonly open: OpenProposal }) {
       <h3>{isMoved ? chosen : isOne ? 'Why this pole' : 'Why these poles'}</h3>
       {error && <ErrorNote title="The place could not be judged." error={error} />}
       {judged?.status === 'not judged' && <p className="planner-flag">{judged.what}</p>}
-      {!proposal && !judged && !error && <LoadingNote what="Judging the place…" />}
+      {isMoved && isDragged && (
+        <p className="soft">
+          The volts follow with the present settings; let go, and the place is judged with its own.
+        </p>
+      )}
+      {!proposal && !isDragged && !judged && !error && <LoadingNote what="Judging the place…" />}
       {proposal && <p>{judged?.status === 'judged' ? judged.proposal.reason : proposal.reason}</p>}
       {proposal && proposal.flags.length > 0 && (
         <ul className="planner-flags">

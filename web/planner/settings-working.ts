@@ -6,6 +6,7 @@ import type {
   ProposedBank,
   SettingsOutcome,
 } from '#domain/siting/site-result.ts'
+import { thousands } from '../state/format.ts'
 import type { Working } from '../state/working.ts'
 
 type Input = Working['inputs'][number]
@@ -79,11 +80,11 @@ function phaseInputs(phase: string, read: PhaseImpedance): Input[] {
   return [
     {
       name: `Volts at the bank, ${phase}`,
-      value: polar(`${read.bankV.toFixed(0)} V`, read.bankDeg),
+      value: polar(`${thousands(read.bankV)} V`, read.bankDeg),
     },
     {
       name: `Volts at the load centre, ${phase}`,
-      value: polar(`${read.centreV.toFixed(0)} V`, read.centreDeg),
+      value: polar(`${thousands(read.centreV)} V`, read.centreDeg),
     },
     { name: `Line current, ${phase}`, value: polar(`${read.lineA.toFixed(1)} A`, read.lineDeg) },
     { name: `Z, ${phase}`, value: inOhms(read.rOhm, read.xOhm) },

@@ -48,14 +48,14 @@ export function SuggestFields(props: Props) {
       <fieldset className="planner-fields">
         <legend>What to look for</legend>
         <WayChoices {...props} />
-        <CompensationChoice {...props} />
         <Numbers {...props} fields={JUDGED} />
+        <CompensationChoice {...props} />
       </fieldset>
       <fieldset className="planner-fields">
         <legend>Which poles may carry it</legend>
         <MonthChoice {...props} />
-        <TransformerChoice {...props} />
         <Numbers {...props} fields={SCREENED} />
+        <TransformerChoice {...props} />
       </fieldset>
       <fieldset className="planner-fields">
         <legend>Money: every figure is an assumption, put in your own</legend>
@@ -106,7 +106,7 @@ function CompensationChoice({ choices, onChange }: Props) {
   return (
     <Field
       label="Band centre and line-drop compensation"
-      hint="Worked out for each proposal; plain settings stay where more is not worth it."
+      hint="Worked out for each proposal, where it is worth it. Plain: the usual centre, no compensation."
     >
       {(control) => (
         <select
@@ -118,7 +118,7 @@ function CompensationChoice({ choices, onChange }: Props) {
           }
         >
           <option value="worked out">Work them out</option>
-          <option value="none">Usual centre, no compensation</option>
+          <option value="none">Keep them plain</option>
         </select>
       )}
     </Field>
@@ -129,7 +129,7 @@ function TransformerChoice({ choices, onChange }: Props) {
   return (
     <Field
       label="Poles with a single-phase transformer"
-      hint="It can often move to the next pole; your standards decide."
+      hint="It can often move to the next pole, at the cost below; your standards decide."
     >
       {(control) => (
         <select
@@ -144,7 +144,7 @@ function TransformerChoice({ choices, onChange }: Props) {
           }
         >
           <option value="rule out">Rule them out</option>
-          <option value="caution">Try them, with the cost of moving it</option>
+          <option value="caution">Try them too</option>
         </select>
       )}
     </Field>

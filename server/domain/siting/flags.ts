@@ -31,7 +31,7 @@ function thinMargins({ before, cases, limits, network }: Study, { trial }: Exami
     const lowV = solved.lowestPu * BASE_VOLTS120
     const at = (slot: number) => {
       const { node, phase } = placeOfSlot(network, slot)
-      return `${node}, phase ${phase}, ${name}`
+      return `pole ${node}, phase ${phase}, ${name}`
     }
     const flags: string[] = []
     if (isThin(limits.highVolts120 - highV) && isMoved(solved.highestPu, standing?.highestPu)) {

@@ -45,7 +45,7 @@ function lowestSentence({ before, cases, network }: Study, { cases: after }: Tri
   const wasV = Math.min(...before.cases.map((old) => old.lowestPu)) * BASE_VOLTS120
   const isV = solved.lowestPu * BASE_VOLTS120
   const { node, phase } = placeOfSlot(network, solved.lowestSlot)
-  return `The lowest voltage ${changeOf(wasV, isV)} V (${node}, phase ${phase}, ${cases[worst]?.name}).`
+  return `The lowest voltage ${changeOf(wasV, isV)} V (pole ${node}, phase ${phase}, ${cases[worst]?.name}).`
 }
 
 function changeOf(was: number, is: number): string {
@@ -68,7 +68,7 @@ function highestSentence({ limits, network }: Study, trial: Trial): string {
   const { node, phase } = placeOfSlot(network, highest.highestSlot)
   const volts = (highest.highestPu * BASE_VOLTS120).toFixed(1)
   const side = trial.overHighPu > 0 ? 'above' : 'within'
-  return `The highest pole has ${volts} V (${node}, phase ${phase}), ${side} the limit of ${limits.highVolts120} V.`
+  return `The highest pole has ${volts} V (pole ${node}, phase ${phase}), ${side} the limit of ${limits.highVolts120} V.`
 }
 
 function placeSentence(
@@ -87,7 +87,9 @@ function placeSentence(
 }
 
 function placeOf({ candidate }: Site, screened: ReadonlyMap<string, ScreenedPole>): string {
-  const kva = (screened.get(candidate.poleId)?.downstreamKva ?? 0).toFixed(0)
+  const kva = (screened.get(candidate.poleId)?.downstreamKva ?? 0).toLocaleString('en-US', {
+    maximumFractionDigits: 0,
+  })
   return `${milesInWords(candidate.distanceM)} out with ${kva} kVA beyond it`
 }
 

@@ -133,7 +133,7 @@ describe('One bank for a line that is low at its far end', () => {
   test('the reason says what changes, where, and from where the bank serves', () => {
     expect(best?.reason).toMatch(/^Takes customers outside 118 to 126 V from \d+ to 0 \(Peak\)\. /)
     expect(best?.reason).toMatch(
-      /The lowest voltage rises from [\d.]+ to [\d.]+ V \(p\d+, phase [ABC], Peak\)\./,
+      /The lowest voltage rises from [\d.]+ to [\d.]+ V \(pole p\d+, phase [ABC], Peak\)\./,
     )
     expect(best?.reason).toMatch(
       /The bank stands [\d.]+ mi \([\d.]+ km\) out with \d+ kVA beyond it, where/,
