@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest'
 import { Step } from '#domain/jobs/step-sequence.ts'
 import { IN_SERVICE, NOT_YET_SET } from '#domain/jobs/unit-state.ts'
 import { outboxInWords, standingOf } from '../../../web/crew/outbox/outbox-words.ts'
-import { furthestTap } from '../../../web/crew/work/furthest-tap.ts'
 import {
   placeInWords,
   shortened,
@@ -63,12 +62,6 @@ describe('a step', () => {
     if (!indicator) throw new Error('Expected something asked.')
     expect(valueInWords(indicator, -3)).toBe('−3 steps')
     expect(valueInWords(indicator, true)).toBe('yes')
-  })
-
-  it('goes by the position furthest from neutral of all that were read', () => {
-    expect(furthestTap(step, {})).toBeNull()
-    expect(furthestTap(step, { indicator: 0, readout: -2 })).toBe(-2)
-    expect(furthestTap(step, { indicator: 0 })).toBe(0)
   })
 })
 

@@ -11,10 +11,12 @@ interface Props {
   readonly fault?: string
   readonly verdict?: Verdict
   readonly onType: (typed: string | boolean) => void
+  /** What a person does where the work cannot go on; left out where they may not. */
+  readonly onGiveBack?: (asked: Asked) => void
 }
 
 /** One thing that a step asks for, with what its reading means. */
-export function AskedField({ asked, typed, fault, verdict, onType }: Props) {
+export function AskedField({ asked, typed, fault, verdict, onType, onGiveBack }: Props) {
   return (
     <div className="asked" data-ask={asked.id} data-kind={asked.kind}>
       {asked.kind === 'yes or no' && (
@@ -49,9 +51,19 @@ export function AskedField({ asked, typed, fault, verdict, onType }: Props) {
           )}
         </Field>
       )}
-      {verdict && <VerdictNote verdict={verdict} />}
+      {verdict && !isPlainYes(asked, verdict) && <VerdictNote verdict={verdict} />}
+      {onGiveBack && verdict?.isStop && typed === false && (
+        <Button className="asked-give-back" onClick={() => onGiveBack(asked)}>
+          It cannot be put right here: give the job back
+        </Button>
+      )}
     </div>
   )
+}
+
+/** The pressed button says as much. */
+function isPlainYes({ kind, judge }: Asked, { verdict, more }: Verdict): boolean {
+  return kind === 'yes or no' && judge === 'must be yes' && verdict === 'good' && !more
 }
 
 const YES_NO = ['Yes', 'No'] as const

@@ -1,35 +1,44 @@
+import { REGULATOR_MAX_TAP } from '#domain/feeder/equipment.ts'
 import { bypassOffNeutral } from '#domain/jobs/bypass-current.ts'
 import type { ReadValue } from '#domain/jobs/job-entry.ts'
 import type { BankWork } from '#domain/jobs/job-plan.ts'
+import type { Verdict } from '#domain/jobs/judge-reading.ts'
 import type { Step } from '#domain/jobs/step-sequence.ts'
-import { counted, tapWords, thousands } from '../../state/format.ts'
+import { counted, thousands } from '../../state/format.ts'
 import { Field } from '../../ui/field.tsx'
-import { furthestTap } from './furthest-tap.ts'
 import { loopOhms } from './loop-ohm.ts'
 import { numberOfText } from './number-of-text.ts'
+import { type SignsSay, signsSay, stepsOffNeutral } from './steps-off-neutral.ts'
 
 interface Props {
   readonly jobId: string
   readonly bank: BankWork
   readonly step: Step
   readonly values: Readonly<Record<string, ReadValue>>
+  readonly verdicts: readonly Verdict[]
 }
 
 /**
- * What would stand across a bypass, and flow in it, at the tap that was read. Off neutral it says
- * that the bypass is not closed; the step itself is refused by its judged readings.
+ * What would stand across a bypass, and flow in it, by what was read: of position and volts that
+ * which is further from neutral. Whether neutral is proven the verdicts of the step say.
  */
-export function BypassCheck({ jobId, bank, step, values }: Props) {
+export function BypassCheck({ jobId, bank, step, values, verdicts }: Props) {
   const typedOhm = loopOhms.use(jobId) ?? String(bank.loopOhm)
   const loopOhm = numberOfText(typedOhm)
   const isUsable = loopOhm !== null && loopOhm > 0
-  const tap = furthestTap(step, values)
+  const say = signsSay(step, verdicts)
   return (
     <section className="bypass-check stack" aria-label="Across a bypass">
       <h3>If the bypass were closed now</h3>
-      {tap === null && <p>Type the position that is read; then it stands here.</p>}
-      {tap !== null && isUsable && (
-        <BypassWords tap={tap} loopOhm={loopOhm} neutralV={bank.neutralV} />
+      {say === 'nothing' && <p>Enter what is read; then it stands here.</p>}
+      {say === 'neutral' && <p>All that was read says neutral, where nothing stands across it.</p>}
+      {(say === 'off neutral' || say === 'not the same') && (
+        <BypassStop
+          say={say}
+          steps={stepsOffNeutral(step, values, bank.neutralV)}
+          loopOhm={isUsable ? loopOhm : null}
+          neutralV={bank.neutralV}
+        />
       )}
       <Field
         label="Impedance of the loop that a bypass closes"
@@ -51,27 +60,33 @@ export function BypassCheck({ jobId, bank, step, values }: Props) {
   )
 }
 
-interface WordsProps {
-  readonly tap: number
-  readonly loopOhm: number
+interface StopProps {
+  readonly say: SignsSay
+  readonly steps: number | null
+  readonly loopOhm: number | null
   readonly neutralV: number
 }
 
-function BypassWords({ tap, loopOhm, neutralV }: WordsProps) {
-  if (tap === 0) {
-    return <p>At neutral nothing stands across it. Neutral has still to be proven by its signs.</p>
-  }
-  const { volts, amps } = bypassOffNeutral(neutralV, tap, loopOhm)
+function BypassStop({ say, steps, loopOhm, neutralV }: StopProps) {
   return (
     <p className="verdict" data-verdict="bad" role="alert">
       <span className="verdict-sign" aria-hidden="true">
         ✕
       </span>
       <span>
-        <strong>Do not close it.</strong> At {tapWords(tap)}, {counted(Math.abs(tap), 'step')} off
-        neutral, {thousands(volts)} V would stand across it; {loopOhm} Ω would let about{' '}
-        {thousands(amps)} A flow. Run the unit to neutral and read again.
+        <strong>Do not close it.</strong>{' '}
+        {steps !== null && steps > 0 && across(steps, loopOhm, neutralV)}{' '}
+        {say === 'not the same' && 'The signs do not say the same: find which is wrong.'}
       </span>
     </p>
   )
+}
+
+function across(steps: number, loopOhm: number | null, neutralV: number): string {
+  const { volts, amps } = bypassOffNeutral(neutralV, steps, loopOhm ?? 1)
+  const flow = loopOhm === null ? '' : `; ${loopOhm} Ω would let about ${thousands(amps)} A flow`
+  const off = steps < 1 ? 'Less than 1 step' : counted(steps, 'step')
+  return steps > REGULATOR_MAX_TAP
+    ? `${thousands(volts)} V would stand across it${flow}.`
+    : `${off} off neutral, ${thousands(volts)} V would stand across it${flow}.`
 }

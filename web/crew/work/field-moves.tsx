@@ -125,24 +125,33 @@ function GiveBack({ field }: Props) {
   return (
     <details className="work-fold">
       <summary>The work cannot be done: give the job back</summary>
-      <ReasonedMove
-        field={field}
-        to="returned"
-        title="Give the job back"
-        label="Why does it go back?"
-        what="Job given back"
-      />
+      <GiveBackForm field={field} />
     </details>
+  )
+}
+
+/** @param reason what the person begins with; they may change it */
+export function GiveBackForm({ field, reason }: Props & { readonly reason?: string }) {
+  return (
+    <ReasonedMove
+      field={field}
+      to="returned"
+      title="Give the job back"
+      label="Why does it go back?"
+      what="Job given back"
+      begunWith={reason}
+    />
   )
 }
 
 interface ReasonedProps extends MoveProps {
   readonly title: string
   readonly label: string
+  readonly begunWith?: string
 }
 
-function ReasonedMove({ field, to, title, label, what }: ReasonedProps) {
-  const [reason, setReason] = useState('')
+function ReasonedMove({ field, to, title, label, what, begunWith = '' }: ReasonedProps) {
+  const [reason, setReason] = useState(begunWith)
   const [inTheWay, setInTheWay] = useState<readonly string[]>([])
   const enter = async (event: FormEvent) => {
     event.preventDefault()

@@ -10,7 +10,7 @@ interface Props {
   readonly draft: StepDraft
   readonly inTheWay: readonly string[]
   readonly onChange: (part: Partial<StepDraft>) => void
-  readonly onEnter: (open: readonly string[]) => void
+  readonly onEnter: () => void
 }
 
 /** A step that may be left out, with why and who says so. */
@@ -21,7 +21,7 @@ export function LeaveOutForm({ step, draft, inTheWay, onChange, onEnter }: Props
       aria-label="Leave this step out"
       onSubmit={(event) => {
         event.preventDefault()
-        onEnter(openToLeaveOut(step, draft))
+        onEnter()
       }}
     >
       <Field label="Why is it left out?" hint="The supervisor reads it.">
@@ -52,7 +52,8 @@ export function LeaveOutForm({ step, draft, inTheWay, onChange, onEnter }: Props
 
 const LEAST_LETTERS = 3
 
-function openToLeaveOut(step: Step, draft: StepDraft): string[] {
+/** What is still to be said before the step is left out, in sentences. */
+export function openToLeaveOut(step: Step, draft: StepDraft): string[] {
   const withoutReadings = openPoints({ ...step, asks: [] }, draft)
   if (draft.why.trim().length >= LEAST_LETTERS) return withoutReadings
   return ['Say in a few words why it is left out.', ...withoutReadings]

@@ -29,7 +29,7 @@ export function StepCard({ place, index, all, children }: Props) {
             <strong>Hold point.</strong>{' '}
             {status === 'done'
               ? 'It was passed with its readings.'
-              : 'Nothing after it is done before it is passed with its readings.'}
+              : 'Stop here until this is answered.'}
           </span>
         </p>
       )}

@@ -1,14 +1,15 @@
 import { type FormEvent, useState } from 'react'
-import type { JobEntry } from '#domain/jobs/job-entry.ts'
+import type { JobEntry, StepDone, StepLeftOut } from '#domain/jobs/job-entry.ts'
 import { type JobRun, offerEntry, type StepPlace } from '#domain/jobs/job-run.ts'
 import { judgeStep } from '#domain/jobs/judge-reading.ts'
+import type { Asked } from '#domain/jobs/step-sequence.ts'
 import { Button } from '../../ui/button.tsx'
 import { Field } from '../../ui/field.tsx'
 import { AskedField } from './asked-field.tsx'
 import { BypassCheck } from './bypass-check.tsx'
 import { beginEntry, enterEntry } from './field-job.ts'
 import { InTheWay } from './in-the-way.tsx'
-import { LeaveOutForm } from './leave-out-form.tsx'
+import { LeaveOutForm, openToLeaveOut } from './leave-out-form.tsx'
 import { SignFields } from './sign-fields.tsx'
 import { signal } from './signals.ts'
 import {
@@ -28,10 +29,12 @@ interface Props {
   readonly run: JobRun
   readonly place: StepPlace
   readonly onEntered: () => void
+  /** Left out where the person may not give the job back. */
+  readonly onGiveBack?: (asked: Asked) => void
 }
 
 /** What the present step asks for; judged as it is typed, entered by one button. */
-export function StepForm({ jobId, poleId, run, place, onEntered }: Props) {
+export function StepForm({ jobId, poleId, run, place, onEntered, onGiveBack }: Props) {
   const { step, phase } = place
   const key = draftKey({ jobId, poleId, stepId: step.id, phase })
   const draft = stepDrafts.use(key) ?? EMPTY_STEP_DRAFT
@@ -39,43 +42,36 @@ export function StepForm({ jobId, poleId, run, place, onEntered }: Props) {
   const { values, faults } = readDraft(step, draft)
   const verdicts = judgeStep(run, poleId, step, phase, values)
   const passesWithRemark = verdicts.some(({ verdict, isStop }) => verdict !== 'good' && !isStop)
+  const common = { stepId: step.id, ...(phase && { phase }), signedBy: draft.signedBy }
   const entering = useEntering(jobId, run, () => {
     stepDrafts.keep(key, null)
     onEntered()
   })
-  const enterDone = (event: FormEvent) => {
-    event.preventDefault()
-    const entry: JobEntry = {
-      ...beginEntry(poleId),
-      kind: 'step done',
-      stepId: step.id,
-      ...(phase && { phase }),
-      values: { ...values },
-      signedBy: draft.signedBy,
-      ...(draft.remark.trim() && { remark: draft.remark.trim() }),
-    }
-    void entering.enter(openPoints(step, draft), entry, stepInWords('done', step, phase, poleId))
-  }
   if (draft.isLeavingOut) {
+    const leftOut: Offered = {
+      open: openToLeaveOut(step, draft),
+      entry: { ...common, kind: 'step left out', why: draft.why.trim() },
+      what: stepInWords('left out', step, phase, poleId),
+    }
     return (
       <LeaveOutForm
         step={step}
         draft={draft}
-        inTheWay={entering.inTheWay}
+        inTheWay={entering.inTheWay(poleId, leftOut)}
         onChange={change}
-        onEnter={(open) => {
-          const entry: JobEntry = {
-            ...beginEntry(poleId),
-            kind: 'step left out',
-            stepId: step.id,
-            ...(phase && { phase }),
-            why: draft.why.trim(),
-            signedBy: draft.signedBy,
-          }
-          void entering.enter(open, entry, stepInWords('left out', step, phase, poleId))
-        }}
+        onEnter={() => void entering.enter(poleId, leftOut)}
       />
     )
+  }
+  const remark = draft.remark.trim()
+  const done: Offered = {
+    open: openPoints(step, draft),
+    entry: { ...common, kind: 'step done', values: { ...values }, ...(remark && { remark }) },
+    what: stepInWords('done', step, phase, poleId),
+  }
+  const enterDone = (event: FormEvent) => {
+    event.preventDefault()
+    void entering.enter(poleId, done)
   }
   return (
     <form className="stack" aria-label="This step" noValidate onSubmit={enterDone}>
@@ -87,10 +83,17 @@ export function StepForm({ jobId, poleId, run, place, onEntered }: Props) {
           fault={faults[asked.id]}
           verdict={verdicts.find(({ askId }) => askId === asked.id)}
           onType={(typed) => change({ values: { ...draft.values, [asked.id]: typed } })}
+          onGiveBack={onGiveBack}
         />
       ))}
       {run.plan.bank && step.action === 'prove neutral' && (
-        <BypassCheck jobId={jobId} bank={run.plan.bank} step={step} values={values} />
+        <BypassCheck
+          jobId={jobId}
+          bank={run.plan.bank}
+          step={step}
+          values={values}
+          verdicts={verdicts}
+        />
       )}
       <RemarkField
         isAskedFor={passesWithRemark}
@@ -102,7 +105,7 @@ export function StepForm({ jobId, poleId, run, place, onEntered }: Props) {
         signedBy={draft.signedBy}
         onSign={(signedBy) => change({ signedBy })}
       />
-      <InTheWay sentences={entering.inTheWay} isHoldPoint={step.isHoldPoint} />
+      <InTheWay sentences={entering.inTheWay(poleId, done)} isHoldPoint={step.isHoldPoint} />
       <Button type="submit" look="main" className="work-main" disabled={entering.isKeeping}>
         {entering.isKeeping ? 'Keeping it on the device…' : 'Done, next step'}
       </Button>
@@ -113,33 +116,53 @@ export function StepForm({ jobId, poleId, run, place, onEntered }: Props) {
   )
 }
 
+type WithoutStart<Entry> = Entry extends JobEntry ? Omit<Entry, 'id' | 'at' | 'pole'> : never
+
+/** What would be entered as the form stands now. */
+interface Offered {
+  /** What is still to be filled in, in sentences. */
+  readonly open: readonly string[]
+  readonly entry: WithoutStart<StepDone | StepLeftOut>
+  /** As the outbox lists it. */
+  readonly what: string
+}
+
 interface Entering {
-  /** Why the last try did not pass; empty where it did or none was made. */
-  readonly inTheWay: readonly string[]
+  /** Once a try did not pass: why it would not pass as the form stands now. */
+  readonly inTheWay: (poleId: string, offered: Offered) => readonly string[]
   readonly isKeeping: boolean
-  readonly enter: (open: readonly string[], entry: JobEntry, what: string) => Promise<void>
+  readonly enter: (poleId: string, offered: Offered) => Promise<void>
 }
 
 /** Enters only what the run allows; what it does not stays in the form, with the reasons. */
 function useEntering(jobId: string, run: JobRun, onEntered: () => void): Entering {
-  const [inTheWay, setInTheWay] = useState<readonly string[]>([])
+  const [isTried, setIsTried] = useState(false)
+  const [notKept, setNotKept] = useState<readonly string[]>([])
   const [isKeeping, setIsKeeping] = useState(false)
-  const enter = async (open: readonly string[], entry: JobEntry, what: string) => {
-    const offer = open.length > 0 ? null : offerEntry(run, entry)
-    const why = offer === null ? open : offer.ok ? [] : offer.why
-    setInTheWay(why)
-    if (why.length > 0) {
+  const enter = async (poleId: string, offered: Offered) => {
+    const entry = { ...beginEntry(poleId), ...offered.entry }
+    const isAllowed = whyNot(run, entry, offered.open).length === 0
+    setIsTried(!isAllowed)
+    if (!isAllowed) {
       signal('stopped')
       return
     }
     setIsKeeping(true)
-    const problem = await whyNotKept(enterEntry(jobId, entry, what))
+    const problem = await whyNotKept(enterEntry(jobId, entry, offered.what))
     setIsKeeping(false)
-    setInTheWay(problem)
+    setNotKept(problem)
     signal(problem.length > 0 ? 'stopped' : 'passed')
     if (problem.length === 0) onEntered()
   }
+  const inTheWay = (poleId: string, { entry, open }: Offered) =>
+    isTried ? whyNot(run, { ...beginEntry(poleId), ...entry }, open) : notKept
   return { inTheWay, isKeeping, enter }
+}
+
+function whyNot(run: JobRun, entry: JobEntry, open: readonly string[]): readonly string[] {
+  if (open.length > 0) return open
+  const offer = offerEntry(run, entry)
+  return offer.ok ? [] : offer.why
 }
 
 interface RemarkProps {

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { type StepPlace, stepsAt } from '#domain/jobs/job-run.ts'
-import type { JudgeName } from '#domain/jobs/step-sequence.ts'
+import type { Asked, JudgeName } from '#domain/jobs/step-sequence.ts'
 import { useMay } from '../../api/account.ts'
 import { BypassedTable } from '../../jobs/plan/bypassed-table.tsx'
 import '../../jobs/jobs.css'
@@ -10,9 +10,12 @@ import { ArrivingTitle } from '../../ui/arriving-title.tsx'
 import { Button } from '../../ui/button.tsx'
 import { EmptyNote, ErrorNote, LoadingNote } from '../../ui/state-note.tsx'
 import { JobReadings } from '../jobs/job-readings.tsx'
+import { nextStepOf } from '../jobs/next-step.ts'
+import { NextStepBar } from '../jobs/next-step-bar.tsx'
+import { useRound } from '../jobs/use-round.ts'
 import { DoneStep } from './done-step.tsx'
 import { useFieldJob } from './field-job.ts'
-import { FieldMoves } from './field-moves.tsx'
+import { FieldMoves, GiveBackForm } from './field-moves.tsx'
 import type { FieldJob } from './fold-field-job.ts'
 import { keyOfPlace } from './key-of-place.ts'
 import { MoveConflicts } from './move-conflict.tsx'
@@ -23,6 +26,8 @@ import { SaidEntries } from './said-entries.tsx'
 import { StepCard } from './step-card.tsx'
 import { StepForm } from './step-form.tsx'
 import { StepList } from './step-list.tsx'
+import { StepLists } from './step-lists.tsx'
+import { shortened } from './step-words.ts'
 import { UnitChoice } from './unit-choice.tsx'
 import { UnitSwitches } from './unit-switches.tsx'
 import { ScreenKeptOn, WorkChoices } from './work-choices-part.tsx'
@@ -84,12 +89,12 @@ function OpenSteps({ field, poleId }: OpenProps) {
           <UnitSwitches run={run} poleId={poleId} phase={place.phase} />
           <WhileBypassed field={field} place={place} />
           <StepReadings field={field} place={place} />
+          <StepLists plan={job.plan} poleId={poleId} step={place.step} />
           {isNext && (
-            <StepForm
+            <WorkAtStep
               key={keyOfPlace(place)}
-              jobId={job.id}
+              field={field}
               poleId={poleId}
-              run={run}
               place={place}
               onEntered={() => setLooked(null)}
             />
@@ -98,7 +103,7 @@ function OpenSteps({ field, poleId }: OpenProps) {
           <DoneStep place={place} entries={entries} />
         </StepCard>
       )}
-      {!place && <AllDone field={field} poleId={poleId} count={places.length} />}
+      {!place && <AllDone field={field} poleId={poleId} places={places} />}
       {waiting > 0 && (
         <p role="status" className="work-waiting">
           ○ {counted(waiting, 'thing')} of this job {waiting === 1 ? 'waits' : 'wait'} on this
@@ -108,6 +113,43 @@ function OpenSteps({ field, poleId }: OpenProps) {
       <ScreenKeptOn />
       <Folds field={field} poleId={poleId} places={places} shown={shown} onShow={look} />
     </>
+  )
+}
+
+interface WorkProps extends OpenProps {
+  readonly place: StepPlace
+  readonly onEntered: () => void
+}
+
+/** The form of the present step, or that of giving the job back where it cannot be done. */
+function WorkAtStep({ field, poleId, place, onEntered }: WorkProps) {
+  const mayMove = useMay('move a job')
+  const [stopped, setStopped] = useState<Asked | null>(null)
+  if (stopped) {
+    const at = `At pole ${poleId}${place.phase ? `, ${place.phase} phase` : ''}`
+    return (
+      <div className="stack">
+        <Button onClick={() => setStopped(null)}>Back to the step</Button>
+        <p>
+          Leave the pole as your rules ask, then write how it stands. What was entered of this step
+          is kept.
+        </p>
+        <GiveBackForm
+          field={field}
+          reason={`${at}: ${shortened(place.step.text)} ${stopped.what}: no.`}
+        />
+      </div>
+    )
+  }
+  return (
+    <StepForm
+      jobId={field.job.id}
+      poleId={poleId}
+      run={field.run}
+      place={place}
+      onEntered={onEntered}
+      onGiveBack={mayMove ? setStopped : undefined}
+    />
   )
 }
 
@@ -148,14 +190,60 @@ function StepReadings({ field: { job }, place: { step } }: AtStepProps) {
   )
 }
 
-function AllDone({ field, poleId, count }: OpenProps & { readonly count: number }) {
+interface AllDoneProps extends OpenProps {
+  readonly places: readonly StepPlace[]
+}
+
+/** The end of the steps at a pole: what was left out of them, and what comes next. */
+function AllDone({ field, poleId, places }: AllDoneProps) {
+  const { job, run, asLeft } = field
+  const { order } = useRound(job.id, job.plan)
+  const next = nextStepOf({
+    state: job.state,
+    run,
+    order: order.map(({ pole }) => pole),
+    hasAsLeft: asLeft !== null,
+  })
+  const leadsOn = next.kind === 'steps' || next.kind === 'as-left'
   return (
     <section className="step stack" aria-label="Steps gone through">
       <ArrivingTitle of="all-done" className="step-place">
-        All {counted(count, 'step')} at pole {poleId} are gone through
+        All {counted(places.length, 'step')} at pole {poleId} are gone through
       </ArrivingTitle>
-      <FieldMoves field={field} />
+      <LeftOut places={places.filter(({ status }) => status === 'left out')} />
+      {leadsOn ? (
+        <>
+          <NextStepBar field={field} next={next} />
+          <details className="work-fold">
+            <summary>End or give back the job</summary>
+            <FieldMoves field={field} />
+          </details>
+        </>
+      ) : (
+        <FieldMoves field={field} />
+      )}
     </section>
+  )
+}
+
+/** Nobody takes a step that was left out for one that was done. */
+function LeftOut({ places }: { readonly places: readonly StepPlace[] }) {
+  if (places.length === 0) return null
+  return (
+    <div className="stack">
+      <p>
+        <strong>Left out: {counted(places.length, 'step')}.</strong>
+      </p>
+      <ul className="step-left-out">
+        {places.map((place) => (
+          <li key={keyOfPlace(place)}>
+            {place.phase && `${place.phase} phase: `}
+            {shortened(place.step.text)}
+            {place.entry?.kind === 'step left out' && ` Why: ${place.entry.why}`}
+          </li>
+        ))}
+      </ul>
+    </div>
   )
 }
 
