@@ -2,14 +2,14 @@ import { useEffect } from 'react'
 import { useMay, useMe } from './api/account.ts'
 import { useFeederAnswer, useFeederList, useLand } from './api/feeders.ts'
 import { AddFeeder } from './planner/add-feeder.tsx'
+import { FeederNotOpened } from './shell/feeder-not-opened.tsx'
 import { LoadingPage } from './shell/loading-page.tsx'
-import { OtherFeeders } from './shell/other-feeders.tsx'
 import { Shell } from './shell/shell.tsx'
 import { StartPage } from './shell/start-page.tsx'
 import { arriveAtDesk } from './state/arrive-at-desk.ts'
 import { FeederProvider } from './state/feeder.tsx'
 import { select, useSelection } from './state/selection.ts'
-import { EmptyNote, ErrorNote } from './ui/state-note.tsx'
+import { EmptyNote } from './ui/state-note.tsx'
 
 /** The open feeder, or how to come to one. */
 export function FeederPage() {
@@ -32,14 +32,11 @@ export function FeederPage() {
     const retry = () => void (list.isError ? list.refetch() : answer.refetch())
     return (
       <StartPage>
-        <ErrorNote
-          title={
-            list.isError ? 'The feeders could not be listed.' : 'The feeder could not be opened.'
-          }
+        <FeederNotOpened
+          what={list.isError ? 'feeders' : 'feeder'}
           error={list.error ?? answer.error}
           onRetry={retry}
         />
-        <OtherFeeders />
       </StartPage>
     )
   }

@@ -35,7 +35,7 @@ const openCrew = (rest = '', options = {}): Promise<DeskPage> =>
 /** With the tab open on which poles are found. */
 const openFinder = (options = {}): Promise<DeskPage> => openCrew('&view=pole%20finder', options)
 
-const search = (page: Page) => page.getByLabel('Pole id, job or coordinates')
+const search = (page: Page) => page.getByLabel('Pole number, job or coordinates')
 const rows = (page: Page) => page.getByRole('list', { name: 'Poles found' }).getByRole('button')
 /** What a browser must grant before it tells how the device is turned. */
 const SENSORS = ['accelerometer', 'gyroscope', 'magnetometer'] as const

@@ -98,7 +98,7 @@ describe('the pages without the server', () => {
     await keepPicture(shown, 'crew-cold-start')
     // The other parts of the page, which are loaded when asked for, are on the device as well.
     await shown.getByRole('tab', { name: 'Find a pole' }).click()
-    await shown.getByLabel('Pole id, job or coordinates').waitFor()
+    await shown.getByLabel('Pole number, job or coordinates').waitFor()
 
     const refreshed = shown.waitForResponse(
       (answer) => answer.ok() && answer.url().endsWith(`/api/feeders/${FEEDER}`),

@@ -31,7 +31,7 @@ describe('the demo’s door', () => {
     await keepPicture(page, 'entry-demo-phone')
     await crew.press('Enter')
     await page.getByRole('tab', { name: 'Find a pole' }).click()
-    await page.getByLabel('Pole id, job or coordinates').waitFor()
+    await page.getByLabel('Pole number, job or coordinates').waitFor()
     await page.getByRole('button', { name: 'More' }).click()
     expect(await textOf(menu(page))).toMatch(/Signed in as crew/)
   })

@@ -40,7 +40,7 @@ export function searchPoles(
   if (byId.length > 0) {
     return {
       poles: byId,
-      heading: `${counted(byId)} with “${text.trim()}” in the id`,
+      heading: `${counted(byId)} with “${text.trim()}” in its number`,
       typedAt: null,
     }
   }
@@ -48,7 +48,7 @@ export function searchPoles(
   if (typed.kind === 'no coordinates') {
     return {
       poles: [],
-      heading: `No pole id holds “${text.trim()}”, and it does not read as coordinates.`,
+      heading: `No pole number holds “${text.trim()}”, and it does not read as coordinates.`,
       typedAt: null,
     }
   }
@@ -81,7 +81,7 @@ function aroundDevice(feeders: readonly SearchedFeeder[], device: Position | nul
   const heading =
     near.length > 0
       ? `${counted(near)} within 5 miles of you, nearest first`
-      : 'No pole that this device knows stands within 5 miles of you. Choose another feeder, or search by id.'
+      : 'No pole that this device knows stands within 5 miles of you. Choose another feeder, or search by number.'
   return { poles: near, heading, typedAt: null }
 }
 

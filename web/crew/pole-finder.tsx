@@ -1,4 +1,4 @@
-import { lazy, Suspense, useEffect, useMemo } from 'react'
+import { lazy, Suspense, useEffect, useMemo, useState } from 'react'
 import { useJobs } from '../api/jobs.ts'
 import { JobStateMark } from '../jobs/job-state-mark.tsx'
 import { polesInWords } from '../jobs/job-words.ts'
@@ -7,6 +7,7 @@ import { showPlace } from '../state/camera.ts'
 import { useFeeder } from '../state/feeder.tsx'
 import { hoverPole } from '../state/hover.ts'
 import { select, useSelection } from '../state/selection.ts'
+import { useFullSheet } from '../state/sheet-height.ts'
 import { Field } from '../ui/field.tsx'
 import { List, ListRow } from '../ui/list.tsx'
 import { LoadingNote } from '../ui/state-note.tsx'
@@ -28,13 +29,17 @@ const ScanLabel = lazy(async () => ({
 /** More rows help nobody who stands in a field. */
 const MOST_ROWS = 30
 
-/** Finds a pole by a scrap of its id, by its job, by coordinates, by its label, or near the device. */
+/** Finds a pole by a scrap of its number, by its job, by coordinates, by its label, or near the device. */
 export function PoleFinder() {
   const feeders = useKnownFeeders()
   const { units } = useSelection()
   const text = useSearchText()
   const device = useDevicePosition()
   const deviceAt = device.status === 'known' ? device.at : null
+  const [isBegun, setIsBegun] = useState(text !== '')
+  // With a keyboard open half a phone is left, which the field and its answers need. Not lowered
+  // where the field is left: what the finger goes for would move away below it.
+  useFullSheet(isBegun)
   const answer = useMemo(() => searchPoles(feeders, text, deviceAt), [feeders, text, deviceAt])
   useEffect(() => {
     markTypedPlace(answer.typedAt)
@@ -42,10 +47,7 @@ export function PoleFinder() {
   }, [answer])
   return (
     <section className="stack" aria-label="Find a pole">
-      <Field
-        label="Pole id, job or coordinates"
-        hint="Any part of the id or of a job’s title, or degrees, UTM or US National Grid: 418 · 43.5123 -107.2210 · 13T CJ 12345 67890"
-      >
+      <Field label="Pole number, job or coordinates">
         {(control) => (
           <input
             className="input crew-search"
@@ -55,13 +57,11 @@ export function PoleFinder() {
             spellCheck={false}
             value={text}
             onChange={(event) => typeSearch(event.target.value)}
+            onFocus={() => setIsBegun(true)}
             {...control}
           />
         )}
       </Field>
-      <Suspense fallback={<LoadingNote what="Opening the scanner…" />}>
-        <ScanLabel feeders={feeders} />
-      </Suspense>
       <FoundJobs text={text} />
       <p role="status">{answer.heading}</p>
       {answer.poles.length > 0 && (
@@ -72,9 +72,16 @@ export function PoleFinder() {
         </List>
       )}
       {answer.poles.length > MOST_ROWS && (
-        <p>The first {MOST_ROWS} are listed; type more of the id to narrow it down.</p>
+        <p>The first {MOST_ROWS} are listed; type more of the number to narrow it down.</p>
       )}
+      <Suspense fallback={<LoadingNote what="Opening the scanner…" />}>
+        <ScanLabel feeders={feeders} />
+      </Suspense>
       <NearMe units={units} />
+      <p>
+        Type any part of the number or of a job’s title, or degrees, UTM or US National Grid: 418 ·
+        43.5123 -107.2210 · 13T CJ 12345 67890
+      </p>
       {deviceAt && <NeedleNote />}
     </section>
   )

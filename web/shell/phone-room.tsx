@@ -1,24 +1,21 @@
-import { Suspense, useEffect, useState } from 'react'
+import { Suspense, useState } from 'react'
 import { PERSON_SCREENS } from '../person-screens.ts'
 import { useSelection } from '../state/selection.ts'
-import { useFullSheetWish } from '../state/sheet-height.ts'
 import { Button } from '../ui/button.tsx'
-import type { Snap } from '../ui/snap-heights.ts'
 import { SnapSheet } from '../ui/snap-sheet.tsx'
 import { LoadingNote } from '../ui/state-note.tsx'
 import { useRoom } from '../ui/use-room.ts'
 import { FeederMap } from './feeder-map.tsx'
 import { ProfileStrip } from './profile/profile-strip.tsx'
+import type { PhoneSheet } from './use-sheet.ts'
 
-export function PhoneRoom() {
+/** The map with the sheet of the desk over it; a screen that is worked at stands there alone. */
+export function PhoneRoom({ sheet }: { readonly sheet: PhoneSheet }) {
+  const { snap, setSnap, isWhole } = sheet
   const { person } = useSelection()
   const { Desk, Strip = ProfileStrip } = PERSON_SCREENS[person]
   const [ref, room] = useRoom<HTMLDivElement>()
-  const [snap, setSnap] = useState<Snap>('half')
   const [tab, setTab] = useState<'desk' | 'profile'>('desk')
-  const isFullWished = useFullSheetWish()
-  // Raised once, as the screen opens; from then on the person has it at the height that they like.
-  useEffect(() => setSnap(isFullWished ? 'full' : 'half'), [isFullWished])
   const open = (next: 'desk' | 'profile') => {
     setTab(next)
     if (snap === 'low') setSnap('half')
@@ -36,10 +33,17 @@ export function PhoneRoom() {
   )
   return (
     <div className="shell-room" ref={ref}>
-      <main className="shell-map" aria-label="Map">
+      <main className="shell-map" aria-label="Map" inert={isWhole}>
         <FeederMap />
       </main>
-      <SnapSheet label="Sheet" roomPx={room.heightPx} snap={snap} onSnap={setSnap} head={tabs}>
+      <SnapSheet
+        label="Sheet"
+        roomPx={room.heightPx}
+        snap={snap}
+        isWhole={isWhole}
+        onSnap={setSnap}
+        head={isWhole ? null : tabs}
+      >
         <div id="desk" tabIndex={-1}>
           <Suspense fallback={<LoadingNote what="Opening the desk…" />}>
             {tab === 'desk' ? <Desk /> : <Strip />}

@@ -7,6 +7,7 @@ import { WorkingSheet } from '../ui/working-sheet.tsx'
 import { DesktopRoom } from './desktop-room.tsx'
 import { PhoneRoom } from './phone-room.tsx'
 import { TopBar } from './top-bar.tsx'
+import { useSheet } from './use-sheet.ts'
 import './shell.css'
 
 /** The whole page around one open feeder. */
@@ -15,15 +16,16 @@ export function Shell() {
   const { feeder } = useFeeder()
   const isPhone = useMedia(PHONE)
   const working = useShownWorking()
+  const sheet = useSheet()
   return (
     <div className="shell" data-person={person}>
       <title>{`${feeder.header.name} – Crossarm`}</title>
       <a className="shell-skip" href="#desk">
         Skip to the desk
       </a>
-      <TopBar />
+      {!(isPhone && sheet.isWhole) && <TopBar />}
       <LiveLine />
-      {isPhone ? <PhoneRoom /> : <DesktopRoom />}
+      {isPhone ? <PhoneRoom sheet={sheet} /> : <DesktopRoom />}
       {working && <WorkingSheet {...working} onClose={() => showWorking(null)} />}
     </div>
   )

@@ -9,10 +9,16 @@ export function useFullSheetWish(): boolean {
   return useShared(wishes) > 0
 }
 
-/** For a screen that is worked at rather than looked at: raises the sheet of a phone as it opens. */
-export function useFullSheet(): void {
+/**
+ * For a screen that is worked at rather than looked at: gives it the whole window of a phone as it
+ * opens, until the person takes the sheet down.
+ *
+ * @param isWished false for a screen that wants it only at times, as while something is typed
+ */
+export function useFullSheet(isWished = true): void {
   useEffect(() => {
+    if (!isWished) return
     wishes.set(wishes.get() + 1)
     return () => wishes.set(wishes.get() - 1)
-  }, [])
+  }, [isWished])
 }
