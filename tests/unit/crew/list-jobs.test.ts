@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { JobSummary } from '#contract/jobs.ts'
 import type { Position } from '#domain/feeder/geometry.ts'
-import { listJobs } from '../../../web/crew/jobs/list-jobs.ts'
+import { listJobs, todaysJobs } from '../../../web/crew/jobs/list-jobs.ts'
 
 const TODAY = '2026-11-28'
 const job = (id: string, more: Partial<JobSummary> = {}): JobSummary =>
@@ -57,5 +57,17 @@ describe('the crew’s jobs', () => {
     expect(new Set(idsOf(toDo))).toEqual(new Set(['issued', 'in the field']))
     expect(idsOf(returned)).toEqual(['returned'])
     expect(idsOf(done)).toEqual(['work done'])
+  })
+
+  it('of the day are those begun, and those issued that are due up to today', () => {
+    const all = [
+      job('begun', { state: 'in the field', dueOn: '2026-12-24' }),
+      job('late', { dueOn: '2026-11-20' }),
+      job('today', { dueOn: TODAY }),
+      job('tomorrow', { dueOn: '2026-11-29' }),
+      job('without a day'),
+      job('draft', { state: 'drafted', dueOn: TODAY }),
+    ]
+    expect(todaysJobs(all, TODAY).map(({ id }) => id)).toEqual(['begun', 'late', 'today'])
   })
 })

@@ -6,9 +6,8 @@ import { sizeInWords } from '../../record/size-in-words.ts'
 import { useNow } from '../../record/use-now.ts'
 import { Button } from '../../ui/button.tsx'
 import { ErrorNote } from '../../ui/state-note.tsx'
-import { useTakeOffline } from './use-take-offline.ts'
-
-type What = { readonly jobId: string } | { readonly feederId: string }
+import { TakingNote } from './taking-note.tsx'
+import { useTakeOffline, type What } from './use-take-offline.ts'
 
 interface Props {
   readonly what: What
@@ -23,7 +22,7 @@ export function TakeOfflinePanel({ what, of }: Props) {
       ? item.jobId === what.jobId
       : item.jobId === undefined && item.feederId === what.feederId,
   )
-  const { taking, take, cancel } = useTakeOffline(what)
+  const { taking, take, cancel } = useTakeOffline([what])
   const { storage } = useConnection()
   const nowMs = useNow()
   const [problem, setProblem] = useState<unknown>(null)
@@ -45,24 +44,7 @@ export function TakeOfflinePanel({ what, of }: Props) {
         </p>
       )}
       <BaseMapNote />
-      {taking.status === 'taking' && (
-        <div className="state-note" role="status">
-          <span>
-            {taking.words}
-            {taking.all > 0 && `: ${taking.done} of ${taking.all}`}…
-          </span>
-          <progress
-            className="crew-progress"
-            aria-label="Taking offline"
-            value={taking.done}
-            max={Math.max(1, taking.all)}
-          />
-          <Button onClick={cancel}>Stop</Button>
-        </div>
-      )}
-      {taking.status === 'failed' && (
-        <ErrorNote title="Not all of it came onto the device" error={taking.problem} />
-      )}
+      <TakingNote taking={taking} onStop={cancel} />
       {problem !== null && <ErrorNote title="It was not dropped" error={problem} />}
       {taking.status !== 'taking' && (
         <div className="row">

@@ -11,8 +11,10 @@ export type Taking =
     }
   | { readonly status: 'failed'; readonly problem: string }
 
-/** Takes a job or a feeder onto the device, with its progress, and a way to stop. */
-export function useTakeOffline(what: { readonly jobId: string } | { readonly feederId: string }) {
+export type What = { readonly jobId: string } | { readonly feederId: string }
+
+/** Takes jobs or feeders onto the device, one after the other, with the progress, and a way to stop. */
+export function useTakeOffline(all: readonly What[]) {
   const [taking, setTaking] = useState<Taking>({ status: 'idle' })
   const running = useRef<AbortController | null>(null)
   useEffect(() => () => running.current?.abort(), [])
@@ -21,11 +23,12 @@ export function useTakeOffline(what: { readonly jobId: string } | { readonly fee
     running.current = stop
     setTaking({ status: 'taking', done: 0, all: 0, words: 'Beginning' })
     try {
-      await takeOffline(
-        what,
-        (done, all, words) => setTaking({ status: 'taking', done, all, words }),
-        stop.signal,
-      )
+      for (const [index, what] of all.entries()) {
+        const place = all.length > 1 ? `Job ${index + 1} of ${all.length}. ` : ''
+        const onProgress = (done: number, count: number, words: string) =>
+          setTaking({ status: 'taking', done, all: count, words: place + words })
+        await takeOffline(what, onProgress, stop.signal)
+      }
       setTaking({ status: 'idle' })
     } catch (error) {
       if (stop.signal.aborted) setTaking({ status: 'idle' })

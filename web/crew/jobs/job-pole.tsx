@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react'
+import type { Pole } from '#domain/feeder/pole.ts'
 import type { PoleWork } from '#domain/jobs/job-plan.ts'
 import { measureInWords } from '../../birds/measure-words.ts'
 import { usePoleBirds } from '../../birds/use-pole-birds.ts'
@@ -6,8 +7,10 @@ import { capitalised, stepsInWords } from '../../jobs/job-words.ts'
 import { wayTo } from '../../jobs/places/bearing.ts'
 import { distanceText } from '../../jobs/places/distance-text.ts'
 import { useFeeder } from '../../state/feeder.tsx'
+import { counted } from '../../state/format.ts'
 import { useSelection } from '../../state/selection.ts'
 import { Button } from '../../ui/button.tsx'
+import { CrewFold } from '../crew-fold.tsx'
 import { useDevicePosition } from '../device-position.ts'
 import { openCrewView } from '../open-crew-view.ts'
 import { PoleAccess } from '../pole-access.tsx'
@@ -88,14 +91,26 @@ function StopBody({ field, work }: Pick<Props, 'field' | 'work'>) {
         </Button>
       </div>
       <PoleAccess pole={pole} />
-      <PoleNeighbours pole={pole} />
-      <PoleCheckForm poleId={pole.id} />
-      <PoleBirds pole={pole} />
-      <section className="stack" aria-label={`Photos of ${pole.id}`}>
-        <h3>Photos of this job</h3>
+      <CrewFold title="Is it the right pole?">
+        <PoleNeighbours pole={pole} />
+        <PoleCheckForm poleId={pole.id} />
+      </CrewFold>
+      <BirdsFold pole={pole} />
+      <CrewFold title="Photos of this job">
         <JobPhotos field={field} poleId={pole.id} />
-      </section>
+      </CrewFold>
     </div>
+  )
+}
+
+/** Hundreds of pairs on a page would hide what can hurt below them. */
+function BirdsFold({ pole }: { readonly pole: Pole }) {
+  const pairs = usePoleBirds(pole.id).found?.assessment.pairs
+  const title = pairs ? `Birds: ${counted(pairs.length, 'open pair')}` : 'Birds'
+  return (
+    <CrewFold title={title}>
+      <PoleBirds pole={pole} />
+    </CrewFold>
   )
 }
 

@@ -8,12 +8,13 @@ import { List } from '../../ui/list.tsx'
 import { EmptyNote, ErrorNote, LoadingNote } from '../../ui/state-note.tsx'
 import { DeviceHealth } from '../device/device-health.tsx'
 import { KeptList } from '../device/kept-list.tsx'
+import { TakeToday } from '../device/take-today.tsx'
 import { useDevicePosition } from '../device-position.ts'
 import { positionOfPole, useKnownFeeders } from '../known-feeders.ts'
 import { NearMe } from '../near-me.tsx'
 import { openCrewView } from '../open-crew-view.ts'
 import { JobRow } from './job-row.tsx'
-import { type ListedJob, listJobs } from './list-jobs.ts'
+import { type ListedJob, listJobs, todaysJobs } from './list-jobs.ts'
 
 /** What the crew is sent out for, of all feeders: nearest first where the device knows its place. */
 export function JobsList() {
@@ -41,6 +42,7 @@ export function JobsList() {
           <p role="status">
             {counted(lists.toDo.length, 'job')} to do, {deviceAt ? 'nearest first' : 'due first'}.
           </p>
+          <TakeToday jobs={todaysJobs(data ?? [], localToday())} />
           <Rows label="Jobs to do" jobs={lists.toDo} />
         </>
       )}

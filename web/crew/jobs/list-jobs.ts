@@ -45,6 +45,14 @@ export function listJobs(
   return { toDo: inState(TO_DO), returned: inState(RETURNED), done: inState(DONE) }
 }
 
+/** What a crew takes along this morning: begun, or issued and due up to today. */
+export function todaysJobs(jobs: readonly JobSummary[], today: string): JobSummary[] {
+  return jobs.filter(
+    ({ state, dueOn }) =>
+      state === 'in the field' || (state === 'issued' && dueOn !== undefined && dueOn <= today),
+  )
+}
+
 function nearestWay(
   { feederId, poles }: JobSummary,
   poleAt: (feederId: string, poleId: string) => Position | undefined,
