@@ -4,7 +4,9 @@ import { viewOfPair } from '../../birds/pair-labels.ts'
 import { PoleTopView } from '../../birds/pole-top-view.tsx'
 import type { PoleBirds } from '../../birds/use-pole-birds.ts'
 import { framesOf } from '../../birds/view-frame.ts'
+import { counted } from '../../state/format.ts'
 import { useSelection } from '../../state/selection.ts'
+import { type ToldGaps, toldGaps } from './told-gaps.ts'
 
 /** Two of them stand side by side on the narrower paper. */
 const VIEW_PX = 330
@@ -17,7 +19,8 @@ export function PaperPoleTop({ birds: { assessment } }: { readonly birds: PoleBi
   if (!poleTop) {
     return <p>The top of this pole cannot be drawn: its framing is not recorded.</p>
   }
-  const drawn = drawnPairs(numbered(pairs), null)
+  const all = numbered(pairs)
+  const drawn = drawnPairs(all, null)
   return (
     <>
       <div className="paper-views">
@@ -37,19 +40,29 @@ export function PaperPoleTop({ birds: { assessment } }: { readonly birds: PoleBi
       {drawn.length === 0 ? (
         <p>No two parts stand near enough for the design bird to bridge them.</p>
       ) : (
-        <ul className="job-lines">
-          {drawn.map(({ number, pair }) => (
-            <li key={number}>
-              {number}: {pair.partA.label} and {pair.partB.label},{' '}
-              {gapInUnits(pair.distanceM, units)} apart.
-            </li>
-          ))}
-        </ul>
+        <GapList told={toldGaps(all, drawn)} />
       )}
       <p className="small">
         Drawn from what is recorded and, where that is silent, from usual dimensions: look at the
         pole.
       </p>
     </>
+  )
+}
+
+function GapList({ told: { gaps, more } }: { readonly told: ToldGaps }) {
+  const { units } = useSelection()
+  return (
+    <ul className="job-lines">
+      {gaps.map(({ number, pair, isDrawn }) => (
+        <li key={number}>
+          {number}: {pair.partA.label} and {pair.partB.label}, {gapInUnits(pair.distanceM, units)}{' '}
+          apart{isDrawn ? '' : '; not drawn, since too many lines meet there'}.
+        </li>
+      ))}
+      {more > 0 && (
+        <li>{counted(more, 'wider gap')} that the bird can bridge are neither drawn nor listed.</li>
+      )}
+    </ul>
   )
 }

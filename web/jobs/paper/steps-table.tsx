@@ -1,17 +1,11 @@
-import type { Asked, Signer, Step } from '#domain/jobs/step-sequence.ts'
+import type { Asked, Step } from '#domain/jobs/step-sequence.ts'
 import type { Phase } from '#domain/units/phases.ts'
+import { signatureLines } from './signature-lines.ts'
 
 interface Props {
   readonly steps: readonly Step[]
   /** Units at the pole; a step for each unit has a place for each. */
   readonly phases: readonly Phase[]
-}
-
-/** Names that stand under a step. */
-const SIGNATURES: Readonly<Record<Signer, readonly string[]>> = {
-  'one of the crew': ['Signed'],
-  'two of the crew': ['Signed', 'and'],
-  'person in charge': ['Person in charge'],
 }
 
 /** Steps in their order, with boxes for readings and lines for signatures. */
@@ -41,7 +35,7 @@ interface RowProps {
 }
 
 function StepRow({ step, number, phases }: RowProps) {
-  const { text, hazard, isHoldPoint, asks, each, signedBy, mayBeLeftOut } = step
+  const { text, hazard, isHoldPoint, asks, each, mayBeLeftOut } = step
   return (
     <tr className={isHoldPoint ? 'paper-step paper-step-hold' : 'paper-step'}>
       <td className="paper-step-number">{number}</td>
@@ -57,7 +51,7 @@ function StepRow({ step, number, phases }: RowProps) {
           <AskedBoxes key={asked.id} asked={asked} phases={each === 'unit' ? phases : []} />
         ))}
         <span className="paper-signatures">
-          {SIGNATURES[signedBy].map((words) => (
+          {signatureLines(step, phases).map((words) => (
             <span key={words}>{words}</span>
           ))}
         </span>
