@@ -136,7 +136,7 @@ describe('One bank for a line that is low at its far end', () => {
       /The lowest voltage rises from [\d.]+ to [\d.]+ V \(pole p\d+, phase [ABC], Peak\)\./,
     )
     expect(best?.reason).toMatch(
-      /The bank stands [\d.]+ mi \([\d.]+ km\) out with \d+ kVA beyond it, where/,
+      /The bank stands [\d.]+ mi \([\d.]+ km\) out with [\d,]+ kVA beyond it, where/,
     )
   })
 
