@@ -48,7 +48,13 @@ const GOOD: Partial<Record<JudgeName, (asked: Asked) => ReadValue>> = {
   'source volts as expected': (asked) => inUnit(asked, 7300),
   'load volts as expected': (asked) => inUnit(asked, 7300),
   'current as expected': () => 60,
+  'carries a share of the current': () => 30,
+  'carries the current': () => 60,
+  'rating above the current': () => 600,
+  'volts rise with raises': () => 123,
+  'volts fall with lowers': () => 120,
   'torque of shear-head fasteners': () => 80,
+  'torque marked on the connector': () => 80,
   'must be yes': () => true,
 }
 
@@ -71,5 +77,7 @@ function worded(asked: Asked, fitting: RegExp, number: number): ReadValue {
 }
 
 function inUnit(asked: Asked, volts: number): number {
-  return asked.kind === 'number' && asked.unit === 'kV' ? volts / 1000 : volts
+  const unit = asked.kind === 'number' ? asked.unit : ''
+  if (unit === 'V on 120') return Math.round(volts / 6) / 10
+  return unit === 'kV' ? volts / 1000 : volts
 }

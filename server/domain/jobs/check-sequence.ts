@@ -2,6 +2,7 @@ import type { Regulator } from '../feeder/equipment.ts'
 import { type BankAtStart, bankAtStartOf } from './bank-at-start.ts'
 import { takeAction } from './bank-switches.ts'
 import type { JobKind } from './job-kind.ts'
+import { baseOf, countOf } from './judge-tapping.ts'
 import { leftUnsafe } from './left-unsafe.ts'
 import { ORIGINS_NEEDED, SIGN_ORIGINS } from './neutral-proof.ts'
 import { sequenceForBank } from './sequence-for-bank.ts'
@@ -28,7 +29,14 @@ const KIND_FOR: Partial<Readonly<Record<JudgeName, readonly Asked['kind'][]>>> =
   'source volts as expected': ['number'],
   'load volts as expected': ['number'],
   'current as expected': ['number'],
+  'carries a share of the current': ['number'],
+  'carries the current': ['number'],
+  'rating above the current': ['number'],
+  'volts rise with raises': ['number'],
+  'volts fall with lowers': ['number'],
   'torque of shear-head fasteners': ['number'],
+  'torque marked on the connector': ['number'],
+  'serial number of one unit': ['text'],
   'must be yes': ['yes or no'],
 }
 
@@ -112,11 +120,42 @@ function faultsOfNeutralSide({ id, action, onlyWith }: Step): string[] {
   ]
 }
 
-function faultsOfAsked({ id }: Step, { id: askId, kind, judge }: Asked): string[] {
+function faultsOfAsked(step: Step, asked: Asked): string[] {
+  const { id } = step
+  const { id: askId, kind, judge } = asked
   const kinds = judge && KIND_FOR[judge]
-  if (!kinds || kinds.includes(kind)) return []
+  if (kinds && !kinds.includes(kind)) {
+    return [
+      `Step “${id}” judges “${askId}” by “${judge}”: that takes a ${kinds.join(' or ')}, not a ${kind}.`,
+    ]
+  }
+  return [...faultsOfRange(step, asked), ...faultsOfNo(step, asked), ...faultsOfTaps(step, asked)]
+}
+
+function faultsOfRange({ id }: Step, asked: Asked): string[] {
+  if (asked.kind !== 'number') return []
+  const { least = -Infinity, most = Infinity } = asked
+  return least <= most
+    ? []
+    : [`Step “${id}” asks for “${asked.id}” of at least ${least} and at most ${most}: none is.`]
+}
+
+function faultsOfNo({ id }: Step, asked: Asked): string[] {
+  if (asked.kind !== 'yes or no' || !asked.ifNo || asked.judge === 'must be yes') return []
   return [
-    `Step “${id}” judges “${askId}” by “${judge}”: that takes a ${kinds.join(' or ')}, not a ${kind}.`,
+    `Step “${id}” says what a no to “${asked.id}” means, but takes a no as it is: judge it by “must be yes”.`,
+  ]
+}
+
+const isOfTapping = ({ judge }: Asked) =>
+  judge === 'volts rise with raises' || judge === 'volts fall with lowers'
+
+/** Volts after some steps tell nothing without those before them and the count of steps. */
+function faultsOfTaps(step: Step, asked: Asked): string[] {
+  if (!isOfTapping(asked)) return []
+  if (baseOf(step)?.isNeeded && countOf(step, asked)?.isNeeded) return []
+  return [
+    `Step “${step.id}” judges “${asked.id}” by “${asked.judge}”: ask in it, as needed, for the volts at neutral, judged by “source volts as expected”, and ahead of it for the number of steps.`,
   ]
 }
 
@@ -183,7 +222,12 @@ function faultsOfRun(
   when: string,
 ): string[] {
   let state = start
-  for (const { id, action } of steps) {
+  for (const { id, action, asks } of steps) {
+    if (asks.some(isOfTapping) && !state.isSourceClosed) {
+      return [
+        `${when}, step “${id}” reads volts that are to follow the tap of a unit that is not fed from its source side: there they do not.`,
+      ]
+    }
     const outcome = action ? takeAction(state, action) : null
     if (outcome?.ok === false) {
       return [`${when}, step “${id}” cannot ${action}: ${outcome.why.join(' ')}`]

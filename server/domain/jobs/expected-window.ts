@@ -28,7 +28,7 @@ export interface Window {
 }
 
 /** Whether a step asks for volts as the control shows them, by its potential ratio: "V on 120". */
-const isOn120 = (unit: string) => unit.includes('120')
+export const isOn120 = (unit: string) => unit.includes('120')
 
 function expectedOf(
   { bank }: JobPlan,

@@ -1,3 +1,5 @@
+import { judgeCarries, judgeRating, judgeShare } from './judge-current.ts'
+import { judgeSerial } from './judge-serial.ts'
 import {
   judgeAcross,
   judgeLamp,
@@ -5,17 +7,18 @@ import {
   positionJudge,
   showsTheTap,
 } from './judge-signs.ts'
+import { tapJudge } from './judge-tapping.ts'
 import { windowJudge } from './judge-window.ts'
 import { type NeutralProof, type NeutralSign, neutralProof, SIGN_ORIGINS } from './neutral-proof.ts'
-import { isGiven, type JudgeOf, type ReadAt, unitOf, type Values } from './read-at.ts'
+import { isGiven, type JudgeOf, type ReadAt, type Values } from './read-at.ts'
 import type { JudgeName, Step } from './step-sequence.ts'
-import { judgeTorque } from './torque.ts'
+import { judgeMarking, judgeTorque } from './torque.ts'
 import { bad, good, type Judged } from './verdict.ts'
 
 const judgeYes: JudgeOf = (value, asked) =>
   value === true || (typeof value === 'string' && /^yes$/i.test(value.trim()))
     ? good('Yes.')
-    : bad(`“${asked.what}” must be yes.`)
+    : bad((asked.kind === 'yes or no' && asked.ifNo) || `“${asked.what}” must be yes.`)
 
 const JUDGE_OF: Readonly<Record<JudgeName, JudgeOf>> = {
   'position indicator at neutral': positionJudge('The position indicator'),
@@ -26,7 +29,14 @@ const JUDGE_OF: Readonly<Record<JudgeName, JudgeOf>> = {
   'source volts as expected': windowJudge('source volts as expected'),
   'load volts as expected': windowJudge('load volts as expected'),
   'current as expected': windowJudge('current as expected'),
-  'torque of shear-head fasteners': (value, asked) => judgeTorque(value, unitOf(asked)),
+  'carries a share of the current': judgeShare,
+  'carries the current': judgeCarries,
+  'rating above the current': judgeRating,
+  'volts rise with raises': tapJudge('raise'),
+  'volts fall with lowers': tapJudge('lower'),
+  'torque of shear-head fasteners': judgeTorque,
+  'torque marked on the connector': judgeMarking,
+  'serial number of one unit': judgeSerial,
   'must be yes': judgeYes,
 }
 

@@ -1,9 +1,15 @@
 import { REGULATOR_MAX_TAP } from '../feeder/equipment.ts'
 import { stepV } from './bypass-current.ts'
 import type { ReadValue } from './job-entry.ts'
-import { finestNeededV, isNearZero } from './neutral-proof.ts'
+import {
+  finestNeededV,
+  isNearZero,
+  type NeutralSign,
+  SIGN_ORIGINS,
+  SIGNS_DISAGREE,
+} from './neutral-proof.ts'
 import { inUnit, isGiven, type JudgeOf, type ReadAt, type Values, voltsOf } from './read-at.ts'
-import type { Step } from './step-sequence.ts'
+import type { Asked, Step } from './step-sequence.ts'
 import { isBridged, isUnitEnergized, type UnitState } from './unit-state.ts'
 import { bad, doubtful, good, type Judged, readNumber } from './verdict.ts'
 
@@ -20,15 +26,55 @@ function saysSteady(value: ReadValue): boolean {
 
 export const positionJudge =
   (from: string): JudgeOf =>
-  (value, _asked, { states }) => {
+  (value, asked, { plan, states }, step, values) => {
     if (saysNeutral(value)) return good(`${from} stands at neutral.`)
-    // Told to run on, somebody would tap a unit whose series winding is shorted.
-    return bad(
-      states.some(isBridged)
-        ? `${from} does not stand at neutral, and source, load and a way past the unit are closed: touch no control and no switch, stand clear and call in.`
-        : `${from} does not stand at neutral. Run the unit on in manual until it does.`,
-    )
+    const off = `${from} does not stand at neutral`
+    if (states.some(isBridged)) {
+      // Told to run on, somebody would tap a unit whose series winding is shorted.
+      return bad(
+        `${off}, and source, load and a way past the unit are closed: touch no control and no switch, stand clear and call in.`,
+      )
+    }
+    if (step.action !== 'prove neutral') return bad(`${off}.`)
+    return bad(`${off}${whatNext(otherSigns(step, asked, values, plan.bank?.neutralV))}`)
   }
+
+/** What the other signs say that are entered, however coarse the meter: any doubt keeps the unit still. */
+function otherSigns(
+  { asks }: Step,
+  own: Asked,
+  values: Values,
+  neutralV: number | undefined,
+): readonly NeutralSign['says'][] {
+  return asks.flatMap((asked) => {
+    const value = values[asked.id]
+    if (asked.id === own.id || !asked.judge || !SIGN_ORIGINS[asked.judge] || !isGiven(value)) {
+      return []
+    }
+    return isSayingNeutral(asked, value, neutralV) ? 'neutral' : 'off neutral'
+  })
+}
+
+function isSayingNeutral(asked: Asked, value: ReadValue, neutralV: number | undefined): boolean {
+  switch (asked.judge) {
+    case 'volts across at neutral': {
+      const read = readNumber(value)
+      return read !== null && neutralV !== undefined && isNearZero(voltsOf(read, asked), neutralV)
+    }
+    case 'neutral lamp steady':
+      return saysSteady(value)
+    default:
+      return saysNeutral(value)
+  }
+}
+
+/** A pointer that sticks would have the unit driven off neutral: it moves only where all signs agree. */
+function whatNext(others: readonly NeutralSign['says'][]): string {
+  if (others.includes('neutral')) return `, but another sign does. ${SIGNS_DISAGREE}`
+  return others.length === 0
+    ? '. Read the other signs before the unit is moved: this one may be wrong.'
+    : ', and no other sign says neutral: run the unit on in manual, and read all signs again.'
+}
 
 export const judgeLamp: JudgeOf = (value) =>
   saysSteady(value)
@@ -39,7 +85,8 @@ export const judgeLamp: JudgeOf = (value) =>
 
 export const judgeResolution: JudgeOf = (value, asked, { plan }) => {
   const finestV = readNumber(value)
-  if (finestV === null || finestV <= 0) return bad('Enter the smallest volts that the meter shows.')
+  if (finestV === null || finestV <= 0)
+    return bad('Enter the finest volts that the meter can show.')
   if (!plan.bank) return doubtful('This job has no bank, so there is no step to resolve.')
   const neededV = finestNeededV(plan.bank.neutralV)
   const readV = voltsOf(finestV, asked)

@@ -1,14 +1,16 @@
 import {
   expectedWindow,
+  isOn120,
   mistakesThatFit,
   type Outside,
   type WindowJudge,
+  type WindowRead,
 } from './expected-window.ts'
 import type { JobKind } from './job-kind.ts'
 import type { JobPlan } from './job-plan.ts'
 import { inUnit, type JudgeOf, unitOf } from './read-at.ts'
 import type { Step } from './step-sequence.ts'
-import { isBridged, isOffTheLine, type UnitState } from './unit-state.ts'
+import { isBridged, isOffTheLine, isThroughUnit, type UnitState } from './unit-state.ts'
 import { bad, doubtful, good, type Judged, readNumber } from './verdict.ts'
 
 const CHANGES_A_BANK: readonly JobKind[] = [
@@ -27,8 +29,12 @@ export const windowJudge =
     const value = readNumber(given)
     if (value === null || value < 0) return bad('Enter the reading as a number, not below zero.')
     const unit = unitOf(asked)
+    if (isLineVolts(value, unit)) return doubtful(lineVolts(value))
     const plan = step.readsAsFound ? planAsFound(at.plan) : at.plan
-    const read = { plan, judge, phases: at.phases, unit, while: readWhile(at.states) }
+    const read: WindowRead = {
+      ...{ plan, judge, phases: at.phases, unit },
+      while: readWhile(at.states),
+    }
     const window = expectedWindow(read)
     if (!window) {
       return doubtful(
@@ -37,12 +43,39 @@ export const windowJudge =
       )
     }
     const { low, high, basis } = window
-    if (value < low || value > high) return outside({ ...read, value, window }, at.plan, step)
-    return good(
-      `${inUnit(value, unit)} lies in the expected ${span(low, high, unit)}.`,
-      from(basis),
-    )
+    const judged =
+      value < low || value > high
+        ? outside({ ...read, value, window }, at.plan, step)
+        : good(`${inUnit(value, unit)} lies in the expected ${span(low, high, unit)}.`, from(basis))
+    const over = aboveRating(value, read, at.states)
+    return over ? { ...judged, words: `${judged.words} ${over}` } : judged
   }
+
+/** No control shows as much on the 120 base. */
+const MOST_VOLTS_ON_120 = 200
+
+const isLineVolts = (value: number, unit: string) => isOn120(unit) && value > MOST_VOLTS_ON_120
+
+const lineVolts = (value: number) =>
+  `${inUnit(value, 'V')} reads like volts of the line: enter them as the control shows them, about 120.`
+
+/**
+ * Named where a unit carries more than it is made for, expected or not; beside a way past it nobody can
+ * tell its share. What is expected still passes: the plan has weighed it.
+ */
+function aboveRating(
+  amps: number,
+  { judge, plan, unit }: WindowRead,
+  states: readonly UnitState[],
+): string | null {
+  const ratingA = plan.bank?.regulator.ratingA
+  const isOfUnit =
+    states.length > 0 && states.every((each) => isThroughUnit(each) && !isBridged(each))
+  if (judge !== 'current as expected' || !/^A$/i.test(unit.trim()) || !isOfUnit) return null
+  return ratingA !== undefined && amps > ratingA
+    ? `It is above the ${inUnit(ratingA, 'A')} that one unit is rated for: tell the dispatcher.`
+    : null
+}
 
 const span = (low: number, high: number, unit: string) =>
   `${inUnit(low, '')} to ${inUnit(high, unit)}`

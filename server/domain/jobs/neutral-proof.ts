@@ -30,11 +30,16 @@ export interface NeutralProof {
   readonly words: string
 }
 
-const NAMES: Readonly<Record<SignOrigin, string>> = {
-  'tap changer': 'position indicator',
-  control: 'lamp or readout of the control',
-  line: 'volts from source to load',
+const NAMES: Partial<Readonly<Record<JudgeName, string>>> = {
+  'position indicator at neutral': 'position indicator',
+  'neutral lamp steady': 'neutral lamp',
+  'control readout at neutral': 'readout of the control',
+  'volts across at neutral': 'volts from source to load',
 }
+
+/** What to do where one sign says neutral and another does not; whatever moves may be the wrong thing. */
+export const SIGNS_DISAGREE =
+  'Signs that disagree prove nothing: stop, tap nothing, leave the switches as they are, and find which is wrong.'
 
 const originsOf = (signs: readonly NeutralSign[]) => [
   ...new Set(signs.flatMap(({ judge }) => SIGN_ORIGINS[judge] ?? [])),
@@ -42,23 +47,33 @@ const originsOf = (signs: readonly NeutralSign[]) => [
 
 /** At least two signs of different origin say neutral, and none says otherwise. */
 export function neutralProof(signs: readonly NeutralSign[]): NeutralProof {
-  const against = originsOf(signs.filter(({ says }) => says === 'off neutral'))
-  const agreeing = originsOf(signs.filter(({ says }) => says === 'neutral'))
-  const isProven = against.length === 0 && agreeing.length >= ORIGINS_NEEDED
-  return { isProven, agreeing, words: inWords(agreeing, against) }
+  const against = signs.filter(({ says }) => says === 'off neutral')
+  const agreeing = signs.filter(({ says }) => says === 'neutral')
+  const origins = originsOf(agreeing)
+  const isProven = against.length === 0 && origins.length >= ORIGINS_NEEDED
+  return { isProven, agreeing: origins, words: inWords(agreeing, against) }
 }
 
-function inWords(agreeing: readonly SignOrigin[], against: readonly SignOrigin[]): string {
-  const names = (origins: readonly SignOrigin[]) => origins.map((each) => NAMES[each]).join(', ')
+function inWords(agreeing: readonly NeutralSign[], against: readonly NeutralSign[]): string {
   if (against.length > 0) {
-    const others = agreeing.length > 0 ? `, against ${names(agreeing)}` : ''
-    return `Not proven: ${names(against)} says off neutral${others}. Signs that disagree prove nothing; find out which is wrong before anything is closed.`
+    const says = `${named(against)} ${against.length > 1 ? 'say' : 'says'} off neutral`
+    return agreeing.length > 0
+      ? `Not proven: ${says}, against ${named(agreeing)}. ${SIGNS_DISAGREE}`
+      : `Not proven: ${says}. Close nothing.`
   }
-  if (agreeing.length >= ORIGINS_NEEDED) return `Neutral is proven by ${names(agreeing)}.`
+  const origins = originsOf(agreeing)
+  if (origins.length >= ORIGINS_NEEDED) return `Neutral is proven by ${named(agreeing)}.`
   if (agreeing.length === 0) return 'Not proven: no sign was read.'
   const once =
-    agreeing[0] === 'control' ? ' Lamp and readout both come from the control and count once.' : ''
-  return `Not proven: ${names(agreeing)} alone says neutral, and two independent signs must agree.${once}`
+    origins[0] === 'control' ? ' Lamp and readout both come from the control and count once.' : ''
+  const says = agreeing.length > 1 ? 'say' : 'says'
+  return `Not proven: ${named(agreeing)} alone ${says} neutral, and two independent signs must agree.${once}`
+}
+
+function named(signs: readonly NeutralSign[]): string {
+  const names = signs.flatMap(({ judge }) => NAMES[judge] ?? [])
+  const [last = '', ...others] = names.toReversed()
+  return others.length > 0 ? `${others.toReversed().join(', ')} and ${last}` : last
 }
 
 /** A meter shows whether a unit is one step off only if it resolves half a step: volts. */

@@ -4,7 +4,7 @@ import type { Regulator } from '../feeder/equipment.ts'
 import { takeAction } from './bank-switches.ts'
 import type { JobEntry, StepDone, StepLeftOut } from './job-entry.ts'
 import type { JobPlan, PoleWork } from './job-plan.ts'
-import type { ReadAt } from './read-at.ts'
+import type { ReadAt, SerialRead } from './read-at.ts'
 import { isSwitched } from './sequence-for-bank.ts'
 import type { Step } from './step-sequence.ts'
 import type { UnitAction } from './unit-action.ts'
@@ -79,7 +79,19 @@ export function phasesOf(pole: PoleRun, phase: Phase | undefined): readonly Phas
 
 export function readAt(plan: JobPlan, pole: PoleRun, phase: Phase | undefined): ReadAt {
   const phases = phasesOf(pole, phase)
-  return { plan, phases, states: phases.flatMap((each) => pole.states[each] ?? []) }
+  const states = phases.flatMap((each) => pole.states[each] ?? [])
+  return { plan, phases, states, serials: serialsRead(pole) }
+}
+
+function serialsRead({ places }: PoleRun): SerialRead[] {
+  return places.flatMap(({ step, phase, entry }) => {
+    if (entry?.kind !== 'step done') return []
+    return step.asks.flatMap(({ id, judge }) => {
+      const serial = entry.values[id]
+      const isRead = judge === 'serial number of one unit' && typeof serial === 'string'
+      return isRead ? [{ stepId: step.id, phase, serial }] : []
+    })
+  })
 }
 
 /** The pole after an entry that nothing speaks against. */

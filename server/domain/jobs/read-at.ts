@@ -10,6 +10,14 @@ export interface ReadAt {
   readonly plan: JobPlan
   readonly phases: readonly Phase[]
   readonly states: readonly UnitState[]
+  /** Serial numbers that were read at the pole so far. */
+  readonly serials: readonly SerialRead[]
+}
+
+export interface SerialRead {
+  readonly stepId: string
+  readonly phase: Phase | undefined
+  readonly serial: string
 }
 
 /** What is entered for a step, by the ids of what it asks for. */

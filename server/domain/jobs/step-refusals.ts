@@ -10,7 +10,6 @@ import { isGiven } from './read-at.ts'
 import type { Asked, Step } from './step-sequence.ts'
 import { stopsStep } from './stops-step.ts'
 import type { UnitAction } from './unit-action.ts'
-import { inFull } from './verdict.ts'
 
 const MOST_LETTERS = 80
 
@@ -80,7 +79,7 @@ function doneRefusals(plan: JobPlan, pole: PoleRun, place: StepPlace, entry: Ste
   const proof = step.action === 'prove neutral' ? proofOf(step, entry.values, at) : null
   return [
     ...valueRefusals(step, entry.values),
-    ...verdicts.filter((verdict) => stopsStep(step, verdict)).map(inFull),
+    ...verdicts.filter((verdict) => stopsStep(step, verdict)).map(({ words }) => words),
     ...(proof && !proof.isProven ? [proof.words] : []),
     ...(proof && at.phases.length > 1 ? [ONE_PROOF_FOR_MANY] : []),
     ...remarkRefusals(step, verdicts, entry.remark),
@@ -125,7 +124,24 @@ function valueRefusal(asked: Asked, value: ReadValue | undefined): string | null
   if (!isGiven(value)) return asked.isNeeded ? `“${asked.what}” is needed.` : null
   const isOfKind = typeof value === TYPES[asked.kind]
   const isChoice = asked.kind !== 'choice' || asked.options.some((option) => option === value)
-  return isOfKind && isChoice ? null : `“${asked.what}” takes ${FORMS[asked.kind]}.`
+  if (!isOfKind || !isChoice) return `“${asked.what}” takes ${FORMS[asked.kind]}.`
+  return asked.kind === 'number' && typeof value === 'number' ? rangeRefusal(asked, value) : null
+}
+
+/** What no unit, meter or counter can read is a slip, and is found here rather than steps later. */
+function rangeRefusal(
+  { what, least, most, unit }: Extract<Asked, { kind: 'number' }>,
+  value: number,
+): string | null {
+  const isOut = (least !== undefined && value < least) || (most !== undefined && value > most)
+  if (!isOut) return null
+  const range =
+    most === undefined
+      ? `${least} or more`
+      : least === undefined
+        ? `${most} or less`
+        : `${least} to ${most}`
+  return `“${what}” takes ${`${range} ${unit}`.trim()}, not ${value}.`
 }
 
 function actionRefusals(

@@ -16,9 +16,18 @@ export const JUDGES = [
   'source volts as expected',
   'load volts as expected',
   'current as expected',
+  'carries a share of the current',
+  'carries the current',
+  'rating above the current',
+  'volts rise with raises',
+  'volts fall with lowers',
   'torque of shear-head fasteners',
+  'torque marked on the connector',
+  'serial number of one unit',
   'must be yes',
 ] as const
+
+export const MOST_IF_NO_LETTERS = 200
 
 const common = {
   /** Unique within its step. */
@@ -30,8 +39,20 @@ const common = {
 
 /** One thing that a step asks for. */
 export const Asked = z.discriminatedUnion('kind', [
-  z.object({ ...common, kind: z.literal('number'), unit: z.string().max(20) }),
-  z.object({ ...common, kind: z.literal('yes or no') }),
+  z.object({
+    ...common,
+    kind: z.literal('number'),
+    unit: z.string().max(20),
+    /** What lies outside cannot be read there, and is refused at the step. */
+    least: z.number().optional(),
+    most: z.number().optional(),
+  }),
+  z.object({
+    ...common,
+    kind: z.literal('yes or no'),
+    /** What a no means where yes is asked for, and what to do then. */
+    ifNo: z.string().trim().min(1).max(MOST_IF_NO_LETTERS).optional(),
+  }),
   z.object({
     ...common,
     kind: z.literal('choice'),

@@ -4,6 +4,7 @@ import type { DraftScene } from './draft-scene.ts'
 import { handlesUnits } from './is-bank-kind.ts'
 import type { BankWork, KitLine } from './job-plan.ts'
 import { finestNeededV } from './neutral-proof.ts'
+import { isSwitched } from './sequence-for-bank.ts'
 import { SHEAR_HEAD_TORQUE_LB_FT } from './torque.ts'
 
 type Tool = Omit<KitLine, 'for'>
@@ -39,7 +40,7 @@ function meterTools({ neutralV, regulator }: BankWork): Tool[] {
   const count = regulator.phases.length
   return [
     {
-      what: `Voltmeter for ${(neutralV / 1000).toFixed(2)} kV to neutral that resolves ${Math.floor(finestNeededV(neutralV))} V or finer`,
+      what: `Voltmeter for ${(neutralV / 1000).toFixed(2)} kV to neutral on sticks that resolves ${Math.floor(finestNeededV(neutralV))} V or finer`,
       count: 1,
       note: `One step is ${stepV(neutralV).toFixed(1)} V here; a meter that cannot show it proves no neutral.`,
     },
@@ -54,14 +55,41 @@ function meterTools({ neutralV, regulator }: BankWork): Tool[] {
 /** A bank that is only taken out of service or returned is switched, and none of its leads is loosed. */
 function switchingTools(scene: DraftScene, bank: BankWork): Tool[] {
   const count = bank.regulator.phases.length
+  const lineKv = lineToLineKv(bank.neutralV).toFixed(2)
   return [
     { what: 'Stick to work bypass and disconnect switches', count: 1 },
+    {
+      what: `Rubber gloves and cover-up for ${lineKv} kV`,
+      count: 1,
+      note: 'Class and tests by your own rules.',
+    },
+    {
+      what: `Tester for ${lineKv} kV, with the means to prove it before and after`,
+      count: 1,
+    },
+    ...lockTools(scene, bank),
     {
       what: `Temporary protective grounds for ${count} ${count === 1 ? 'phase' : 'phases'}`,
       count: 1,
       note: 'Sized for the fault current at the pole, which is not computed here.',
     },
     ...(handlesUnits(scene.kind) ? handlingTools(scene, bank) : []),
+  ]
+}
+
+/** A unit that is only returned hangs locked and tagged already. */
+function lockTools({ kind }: DraftScene, { regulator, standing = regulator }: BankWork): Tool[] {
+  if (kind === 'return a bank to service') return []
+  const units = regulator.phases.length
+  const hasNeutralSwitch = isSwitched(standing) || isSwitched(regulator)
+  const switches = hasNeutralSwitch ? 3 : 2
+  return [
+    {
+      what: 'Lock and tag for a switch that is opened',
+      count: units * switches,
+      note: `Source and load switch${hasNeutralSwitch ? ', and that of the neutral side,' : ''} of each unit.`,
+    },
+    { what: 'Tag for what carries the line past a unit', count: units },
   ]
 }
 

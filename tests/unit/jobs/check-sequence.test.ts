@@ -327,6 +327,47 @@ describe('a step is refused', () => {
     )
   })
 
+  it('where volts follow taps, but neither those at neutral nor the steps are asked for', () => {
+    for (const gone of ['at-neutral', 'steps-up']) {
+      const asks = changeOut.steps
+        .find(({ id }) => id === 'tap-through')
+        ?.asks.filter(({ id }) => id !== gone)
+      expect(faults(withStep(changeOut, 'tap-through', { asks: asks ?? [] }))).toContain(
+        'by “volts rise with raises”: ask in it, as needed, for the volts at neutral',
+      )
+    }
+  })
+
+  it('where volts are to follow the taps of a unit that is fed from its load side alone', () => {
+    const back = shipped('return-to-service')
+    const loadFirst = moved(
+      moved(back, 'close-source', 'open-bypass'),
+      'close-load',
+      'give-drive-power',
+    )
+    expect(faults(loadFirst)).toContain(
+      'step “tap-through” reads volts that are to follow the tap of a unit that is not fed from its source side',
+    )
+  })
+
+  it('where no reading lies in the range that it takes', () => {
+    const asks: Step['asks'] = [
+      { id: 'tap', what: 'Tap', kind: 'number', unit: '', isNeeded: true, least: 16, most: -16 },
+    ]
+    expect(faults(withStep(changeOut, 'found', { asks }))).toContain(
+      'asks for “tap” of at least 16 and at most -16: none is.',
+    )
+  })
+
+  it('where it says what a no means and takes a no as it is', () => {
+    const asks: Step['asks'] = [
+      { id: 'ok', what: 'Well', kind: 'yes or no', isNeeded: true, ifNo: 'Call in.' },
+    ]
+    expect(faults(withStep(changeOut, 'work-zone', { asks }))).toContain(
+      'judge it by “must be yes”',
+    )
+  })
+
   it('where it asks twice under one id', () => {
     const asks = changeOut.steps.find(({ id }) => id === 'found')?.asks ?? []
     expect(

@@ -47,7 +47,7 @@ describe('the steps at a pole', () => {
     expect(
       places.slice(0, 5).map(({ step: { id }, phase }) => `${id} ${phase ?? ''}`.trim()),
     ).toEqual(['briefing', 'photo', 'run-to-neutral A', 'run-to-neutral B', 'run-to-neutral C'])
-    expect(stepsCount(start)).toEqual({ done: 0, all: 2 + 3 * 21 })
+    expect(stepsCount(start)).toEqual({ done: 0, leftOut: 0, all: 2 + 3 * 21 })
   })
 
   it('wait for all before them', () => {

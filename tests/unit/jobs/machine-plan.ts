@@ -4,7 +4,7 @@ import type { JobKind } from '#domain/jobs/job-kind.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import { type JobRun, nextPlace, offerEntry } from '#domain/jobs/job-run.ts'
 import { sequenceForBank } from '#domain/jobs/sequence-for-bank.ts'
-import { type Asked, Step, type StepSequence } from '#domain/jobs/step-sequence.ts'
+import { type Asked, type JudgeName, Step, type StepSequence } from '#domain/jobs/step-sequence.ts'
 import type { UnitAction } from '#domain/jobs/unit-action.ts'
 import type { Phase, PhaseSet } from '#domain/units/phases.ts'
 import { SAMPLE_BANK } from './sample-bank.ts'
@@ -189,10 +189,18 @@ export function rightValues({ asks }: Step): Record<string, ReadValue> {
   )
 }
 
+const RIGHT: Partial<Record<JudgeName, number>> = {
+  'torque of shear-head fasteners': 80,
+  'torque marked on the connector': 80,
+  'rating above the current': 600,
+  'volts rise with raises': 1.00625,
+  'volts fall with lowers': 0.99375,
+}
+
 function rightFor(asked: Asked): ReadValue {
   switch (asked.kind) {
     case 'number':
-      return asked.judge === 'torque of shear-head fasteners' ? 80 : 1
+      return (asked.judge && RIGHT[asked.judge]) ?? 1
     case 'yes or no':
       return true
     case 'choice':

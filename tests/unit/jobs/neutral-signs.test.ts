@@ -96,7 +96,7 @@ describe('neutral', () => {
     ])
     expect(wordsOf({ indicator: 0, lamp: true })).toEqual([
       'The position indicator stands at neutral.',
-      'The neutral lamp is lit steadily. Neutral is proven by position indicator, lamp or readout of the control.',
+      'The neutral lamp is lit steadily. Neutral is proven by position indicator and neutral lamp.',
     ])
   })
 })
@@ -159,7 +159,39 @@ describe('the signs, one by one', () => {
     const [atBridged] = judgeStep(bridged, 'P2', proofStep, 'A', { indicator: 2 })
     expect(atBridged?.words).toContain('touch no control and no switch')
     expect(atBridged?.words).not.toContain('Run the unit')
-    expect(verdictOf('indicator', 2)?.words).toContain('Run the unit on in manual')
+    expect(verdictOf('indicator', 2, { readout: 2 })?.words).toContain('run the unit on in manual')
+  })
+
+  it('a pointer that alone says off neutral never has the unit run on: it may stick', () => {
+    const others: readonly Record<string, ReadValue>[] = [
+      { lamp: true },
+      { readout: 0 },
+      { across: 0, meter: 1 },
+      { across: 12 },
+    ]
+    for (const other of others) {
+      const words = verdictOf('indicator', 1, other)?.words
+      expect(words).toContain(
+        'tap nothing, leave the switches as they are, and find which is wrong',
+      )
+      expect(words).not.toMatch(/run the unit/i)
+    }
+    const alone = verdictOf('indicator', 1)?.words
+    expect(alone).toContain('Read the other signs before the unit is moved')
+    expect(alone).not.toMatch(/run the unit/i)
+  })
+
+  it('a readout off neutral against the rest never has the unit run on either', () => {
+    const words = verdictOf('readout', 3, { indicator: 0, lamp: true })?.words
+    expect(words).toContain('tap nothing')
+    expect(words).not.toMatch(/run the unit/i)
+  })
+
+  it('a lamp and a readout that disagree are told apart by name', () => {
+    const { words } = proof({ indicator: 0, lamp: true, readout: 2 })
+    expect(words).toContain(
+      'readout of the control says off neutral, against position indicator and neutral lamp',
+    )
   })
 
   it('a lamp that is out or flickers is no steady lamp', () => {

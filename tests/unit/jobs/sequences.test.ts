@@ -101,6 +101,15 @@ describe('every order of steps that comes with the program', () => {
     }
   })
 
+  it('says what a no means at every switch, drive and test', () => {
+    for (const { steps } of SHIPPED_SEQUENCES) {
+      for (const { action, asks } of steps) {
+        const silent = asks.filter((asked) => asked.kind === 'yes or no' && !asked.ifNo)
+        if (action && action !== 'prove neutral') expect(silent).toEqual([])
+      }
+    }
+  })
+
   it('has steps short enough to be read on a phone', () => {
     for (const sequence of SHIPPED_SEQUENCES) {
       for (const text of words(sequence)) expect(text.length).toBeLessThanOrEqual(220)
@@ -182,6 +191,50 @@ describe('a change-out', () => {
       expect(placeOf(ids, id)).toBeGreaterThan(placeOf(ids, 'watch-taps'))
     }
   })
+})
+
+/* Opened, locked and tagged, tested, grounded: order of 29 CFR 1910.269(m) and (n), from memory. */
+describe('a unit that is worked on', () => {
+  const ORDERS = ['set-bank', 'change-out', 'change-out-bypassed', 'remove-bank', 'remove-bypassed']
+
+  it.each(ORDERS)('in %s has its switches locked and tagged before it is tested dead', (id) => {
+    const ids = stepIds(id)
+    expect(placeOf(ids, 'switches-locked')).toBeLessThan(placeOf(ids, 'test-dead'))
+    if (ids.includes('open-source')) {
+      expect(placeOf(ids, 'switches-locked')).toBeGreaterThan(placeOf(ids, 'open-source'))
+    }
+  })
+
+  it('is locked and tagged before its bushings are tested where it is taken out of service', () => {
+    const ids = stepIds('out-of-service')
+    expect(placeOf(ids, 'switches-locked')).toBeLessThan(placeOf(ids, 'off-the-line'))
+  })
+
+  it.each(['remove-bank', 'remove-bypassed'])('in %s loses its grounds last', (id) => {
+    const ids = stepIds(id)
+    const places = ['take-down', 'leads-down', 'grounds-off'].map((step) => placeOf(ids, step))
+    expect(places).toEqual(places.toSorted((a, b) => a - b))
+  })
+
+  it.each(['set-bank', 'change-out', 'change-out-bypassed'])(
+    'in %s gets its covers while it is grounded, and what is left by a settled method',
+    (id) => {
+      const ids = stepIds(id)
+      const order = ['leads', 'covers-while-dead', 'grounds-off', 'bird-method', 'bird-work']
+      const places = order.map((step) => placeOf(ids, step))
+      expect(places).toEqual(places.toSorted((a, b) => a - b))
+    },
+  )
+
+  it.each(['set-bank', 'change-out', 'change-out-bypassed', 'return-to-service'])(
+    'in %s is set when its control has its power from the unit itself, and before load goes through',
+    (id) => {
+      const ids = stepIds(id)
+      const order = ['close-source', 'give-drive-power', 'settings', 'close-load']
+      const places = order.map((step) => placeOf(ids, step))
+      expect(places).toEqual(places.toSorted((a, b) => a - b))
+    },
+  )
 })
 
 describe('a neutral-side switch', () => {

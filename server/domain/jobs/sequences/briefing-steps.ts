@@ -18,7 +18,11 @@ export const BRIEFING_STEPS: readonly StepDraft[] = [
     hazard: 'Without it a fault at this pole may be closed onto again.',
     isHoldPoint: true,
     asks: [
-      confirm('granted', 'Clearances and permits granted'),
+      confirm(
+        'granted',
+        'Clearances and permits granted',
+        'Nobody works without them: leave all as it stands until the dispatcher has given them.',
+      ),
       {
         id: 'number',
         what: 'Number of the clearance, or who gave it',
@@ -35,7 +39,11 @@ export const BRIEFING_STEPS: readonly StepDraft[] = [
     isHoldPoint: true,
     asks: [
       { id: 'tag', what: 'Number on the tag', kind: 'text' },
-      confirm('same', 'Pole, neighbours and equipment are those of the job'),
+      confirm(
+        'same',
+        'Pole, neighbours and equipment are those of the job',
+        'This may be the wrong pole: touch nothing and call in. If the job is wrong, give it back.',
+      ),
     ],
   },
   {
@@ -45,8 +53,16 @@ export const BRIEFING_STEPS: readonly StepDraft[] = [
       'A pole that is weak at the ground may fall when its load changes. A nest in use stops the work.',
     isHoldPoint: true,
     asks: [
-      confirm('sound', 'Fit to be worked on'),
-      confirm('no-nest', 'No nest with eggs or young'),
+      confirm(
+        'sound',
+        'Fit to be worked on',
+        'Nobody goes up: keep clear of the pole, call in, and give the job back.',
+      ),
+      confirm(
+        'no-nest',
+        'No nest with eggs or young',
+        'The law protects it: touch nothing, keep away, and call whoever looks after birds at the utility.',
+      ),
       { id: 'seen', what: 'What was seen', kind: 'text', isNeeded: false },
     ],
     signedBy: 'two of the crew',
@@ -55,7 +71,13 @@ export const BRIEFING_STEPS: readonly StepDraft[] = [
     id: 'tailboard',
     text: 'Hold the briefing at the pole with everybody: the hazards, the procedure, special precautions, sources of energy, protective equipment. Say aloud the approach distance and who watches.',
     isHoldPoint: true,
-    asks: [confirm('understood', 'Everybody has heard it and agrees')],
+    asks: [
+      confirm(
+        'understood',
+        'Everybody has heard it and agrees',
+        'Nobody begins before everybody does: hold the briefing again.',
+      ),
+    ],
     signedBy: 'person in charge',
   },
   {

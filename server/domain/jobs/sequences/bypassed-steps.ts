@@ -1,5 +1,5 @@
 import { NEUTRAL_SIDE_OPEN_STEP } from './neutral-side-steps.ts'
-import { confirm, type StepDraft } from './step-draft.ts'
+import { COUNTER, confirm, type StepDraft, tapAsk } from './step-draft.ts'
 
 /** What the crew finds where a bank hangs bypassed, before it changes anything. */
 export const FOUND_BYPASSED_STEPS: readonly StepDraft[] = [
@@ -10,9 +10,21 @@ export const FOUND_BYPASSED_STEPS: readonly StepDraft[] = [
     isHoldPoint: true,
     each: 'unit',
     asks: [
-      confirm('switches', 'Bypass closed, source and load switch open'),
-      confirm('grounds', 'No grounds left on the unit'),
-      confirm('bonded', 'Tank bonded, leads and arresters whole'),
+      confirm(
+        'switches',
+        'Bypass closed, source and load switch open',
+        'The record is wrong: touch nothing, call in, and give the job back.',
+      ),
+      confirm(
+        'grounds',
+        'No grounds left on the unit',
+        'Somebody may be working under them: call the dispatcher before anybody touches them.',
+      ),
+      confirm(
+        'bonded',
+        'Tank bonded, leads and arresters whole',
+        'The tank may stand at line voltage: touch neither tank nor cabinet, and call in.',
+      ),
     ],
     signedBy: 'two of the crew',
   },
@@ -23,8 +35,8 @@ export const FOUND_BYPASSED_STEPS: readonly StepDraft[] = [
     each: 'unit',
     readsAsFound: true,
     asks: [
-      { id: 'tap', what: 'Position indicator on the unit', kind: 'number', unit: 'steps' },
-      { id: 'counter', what: 'Operations counter', kind: 'number', unit: '', isNeeded: false },
+      tapAsk('tap', 'Position indicator on the unit'),
+      { ...COUNTER, isNeeded: false },
       {
         id: 'source-volts',
         what: 'Volts of the line on the source side, phase to neutral',
@@ -60,5 +72,11 @@ export const DRIVE_WITHOUT_SUPPLY_STEP: StepDraft = {
   isHoldPoint: true,
   each: 'unit',
   action: 'make the tap drive inoperative',
-  asks: [confirm('isolated', 'Every supply opened and tagged')],
+  asks: [
+    confirm(
+      'isolated',
+      'Every supply opened and tagged',
+      'The unit may be fed back to line voltage: keep off it until every supply is found and open.',
+    ),
+  ],
 }

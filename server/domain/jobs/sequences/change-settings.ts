@@ -1,7 +1,9 @@
+import { BIRD_STEPS } from './bird-steps.ts'
 import { BRIEFING_STEPS } from './briefing-steps.ts'
 import { SETTINGS_STEPS } from './fitting-steps.ts'
 import { FOUND_STEPS } from './found-steps.ts'
-import { AFTER_STEPS, AS_LEFT_STEPS, BIRD_STEPS, CLEAN_UP_STEPS } from './left-steps.ts'
+import { AFTER_STEPS, AS_LEFT_STEPS, CLEAN_UP_STEPS } from './left-steps.ts'
+import { WATCHED } from './return-steps.ts'
 import type { SequenceDraft } from './sequence-draft.ts'
 import { confirm } from './step-draft.ts'
 
@@ -33,7 +35,13 @@ export const CHANGE_SETTINGS: SequenceDraft = {
       id: 'to-manual',
       text: 'Set the control of this unit to manual, so that no tap moves while settings go in.',
       each: 'unit',
-      asks: [confirm('manual', 'Control in manual')],
+      asks: [
+        confirm(
+          'manual',
+          'Control in manual',
+          'The control is faulty: set nothing, leave it as it is, and call in.',
+        ),
+      ],
     },
     ...SETTINGS_STEPS,
     {
@@ -43,10 +51,7 @@ export const CHANGE_SETTINGS: SequenceDraft = {
       isHoldPoint: true,
       each: 'unit',
       action: 'tap through raise and lower',
-      asks: [
-        confirm('follows', 'Tap and volts followed both ways'),
-        confirm('automatic', 'In automatic, and settled inside its band'),
-      ],
+      asks: [...WATCHED],
     },
     ...AFTER_STEPS,
     ...AS_LEFT_STEPS,

@@ -1,3 +1,4 @@
+import { METHODS, QUALIFIED } from './bird-steps.ts'
 import { BRIEFING_STEPS } from './briefing-steps.ts'
 import { CLEAN_UP_STEPS } from './left-steps.ts'
 import type { SequenceDraft } from './sequence-draft.ts'
@@ -30,24 +31,20 @@ export const COVER_INSTALLATION: SequenceDraft = {
       text: 'Settle how it is done: dead and grounded, or energized with sticks or gloves by people qualified for it, as your rules allow for these parts.',
       hazard: 'A cover slipping over energized parts can carry a hand or a tool too near.',
       isHoldPoint: true,
-      asks: [
-        {
-          id: 'method',
-          what: 'Done',
-          kind: 'choice',
-          options: ['dead and grounded', 'energized, with sticks', 'energized, with gloves'],
-        },
-        confirm('qualified', 'Those who do it are qualified for it'),
-      ],
+      asks: [{ id: 'method', what: 'Done', kind: 'choice', options: [...METHODS] }, QUALIFIED],
       signedBy: 'person in charge',
     },
     {
       id: 'covers',
-      text: 'Put on the covers in the order of the list: bushings and arresters first, then jumpers, then conductors. Lock every cover as its maker asks; drain holes down.',
+      text: 'Put on the covers of the list, nearest first as you move in; your rules govern. Lock every cover as its maker asks; drain holes down.',
       hazard: 'Covers protect birds from brief contact. They do not insulate people.',
       asks: [
         { id: 'count', what: 'Covers put on', kind: 'number', unit: 'pieces' },
-        confirm('locked', 'Every cover locked, none can turn or slide'),
+        confirm(
+          'locked',
+          'Every cover locked, none can turn or slide',
+          'A cover that slips can bridge parts or guard nothing: take it off or lock it.',
+        ),
       ],
     },
     {

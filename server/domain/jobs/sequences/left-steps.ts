@@ -1,5 +1,5 @@
 import { CONTROL_READINGS } from './control-readings.ts'
-import { confirm, type StepDraft } from './step-draft.ts'
+import { COUNTER, confirm, type StepDraft, tapAsk } from './step-draft.ts'
 
 /** What is read once the units carry load again. */
 export const AFTER_STEPS: readonly StepDraft[] = [
@@ -8,7 +8,7 @@ export const AFTER_STEPS: readonly StepDraft[] = [
     text: 'Read the control of this unit and compare with what the job expects for the load now. What lies outside needs a remark.',
     each: 'unit',
     readsAsFound: false,
-    asks: [{ id: 'tap', what: 'Tap position', kind: 'number', unit: 'steps' }, ...CONTROL_READINGS],
+    asks: [tapAsk('tap', 'Tap position'), ...CONTROL_READINGS],
   },
 ]
 
@@ -18,12 +18,16 @@ export const AS_LEFT_STEPS: readonly StepDraft[] = [
     text: 'Write down how this unit is left: settings read back from the control, counter, control in automatic, door locked.',
     each: 'unit',
     asks: [
-      { id: 'counter', what: 'Operations counter', kind: 'number', unit: '' },
+      COUNTER,
       confirm(
         'settings',
         'Settings in the control are those of the sheet, or the remark says which not',
       ),
-      confirm('automatic', 'Control in automatic, cabinet locked'),
+      confirm(
+        'automatic',
+        'Control in automatic, cabinet locked',
+        'In manual nobody holds the volts beyond: find out why it is not, and call in.',
+      ),
     ],
   },
 ]
@@ -39,17 +43,7 @@ export const VOLTS_BEYOND_STEP: StepDraft = {
   mayBeLeftOut: true,
 }
 
-/** Bird work of the same visit, then the place and the permits. */
-export const BIRD_STEPS: readonly StepDraft[] = [
-  {
-    id: 'bird-work',
-    text: 'Put on the covers and the perch that the job lists for this pole, new leads and bushings first. Look from below that every pair of the list is closed.',
-    hazard: 'Covers protect birds from brief contact. They do not insulate people.',
-    asks: [confirm('closed', 'Every pair of the list closed')],
-    mayBeLeftOut: true,
-  },
-]
-
+/** The place and the permits. */
 export const CLEAN_UP_STEPS: readonly StepDraft[] = [
   {
     id: 'photos',
@@ -66,7 +60,13 @@ export const CLEAN_UP_STEPS: readonly StepDraft[] = [
     id: 'hand-back',
     text: 'Tell the dispatcher what stands closed and open now, hand back clearances and permits, and have reclosing put back.',
     isHoldPoint: true,
-    asks: [confirm('handed-back', 'Dispatcher told, clearances handed back')],
+    asks: [
+      confirm(
+        'handed-back',
+        'Dispatcher told, clearances handed back',
+        'Until then reclosing upstream stays held off: stay, and reach the dispatcher.',
+      ),
+    ],
     signedBy: 'person in charge',
   },
 ]

@@ -10,13 +10,19 @@ const LINE_POTENTIAL =
   'In a delta bank this terminal stands at another phase: treat its switch as line potential.'
 const SL_OPEN = 'With SL open under voltage the neutral bushing comes to line voltage.'
 
+const BLADE_OPEN = confirm(
+  'open',
+  'Blade fully open',
+  'The unit is not isolated: stand clear, touch no lead, and call in if it does not open.',
+)
+
 export const OPEN_NEUTRAL_SIDE_STEP: StepDraft = {
   ...SWITCHED,
   id: 'open-neutral-side',
   text: 'Source and load switch stand open: open the switch of the neutral-side (SL) terminal.',
   hazard: `${SL_OPEN} ${LINE_POTENTIAL}`,
   action: 'open the neutral-side switch',
-  asks: [confirm('open', 'Blade fully open')],
+  asks: [BLADE_OPEN],
   signedBy: 'two of the crew',
 }
 
@@ -26,7 +32,7 @@ export const NEUTRAL_SIDE_OPEN_STEP: StepDraft = {
   id: 'neutral-side-open',
   text: 'See that the switch of the neutral-side (SL) terminal of this unit stands open.',
   hazard: LINE_POTENTIAL,
-  asks: [confirm('open', 'Blade fully open')],
+  asks: [BLADE_OPEN],
 }
 
 /** Before a unit comes under voltage, its SL terminal is on the neutral, by its switch or solidly. */
@@ -34,10 +40,16 @@ export const NEUTRAL_SIDE_JOINED_STEPS: readonly StepDraft[] = [
   {
     ...SWITCHED,
     id: 'close-neutral-side',
-    text: 'Source and load switch stand open: close the switch of the neutral-side (SL) terminal.',
+    text: 'Source and load switch stand open: take lock and tag off the switch of the neutral-side (SL) terminal, and close it.',
     hazard: `${SL_OPEN} ${LINE_POTENTIAL}`,
     action: 'close the neutral-side switch',
-    asks: [confirm('closed', 'Blade fully closed')],
+    asks: [
+      confirm(
+        'closed',
+        'Blade fully closed',
+        'Keep source and load switch open: without its neutral the unit is not to come under voltage.',
+      ),
+    ],
     signedBy: 'two of the crew',
   },
   {
@@ -46,6 +58,12 @@ export const NEUTRAL_SIDE_JOINED_STEPS: readonly StepDraft[] = [
     text: 'See that the neutral-side (SL) terminal of this unit is joined solidly to the neutral.',
     hazard: SL_OPEN,
     onlyWith: 'no neutral-side switch',
-    asks: [confirm('joined', 'SL solidly on the neutral, joint tight')],
+    asks: [
+      confirm(
+        'joined',
+        'SL solidly on the neutral, joint tight',
+        'Keep source and load switch open: without its neutral the unit is not to come under voltage.',
+      ),
+    ],
   },
 ]

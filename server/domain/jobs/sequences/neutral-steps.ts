@@ -1,4 +1,4 @@
-import { confirm, type StepDraft } from './step-draft.ts'
+import { confirm, type StepDraft, tapAsk } from './step-draft.ts'
 
 /**
  * To neutral, proven, and the tap drive made inoperative. That neutral and the supply of the drive
@@ -15,13 +15,19 @@ export function neutralSteps(again: '' | '-again' = ''): StepDraft[] {
         'A unit that runs past neutral or does not stop is faulty: leave the switches as they are and call in.',
       each: 'unit',
       action: 'run to neutral',
-      asks: [confirm('stopped', 'Stopped at neutral by itself')],
+      asks: [
+        confirm(
+          'stopped',
+          'Stopped at neutral by itself',
+          'The unit is faulty: tap no more, leave the switches as they are, and call in.',
+        ),
+      ],
     },
     {
       id: `prove-neutral${again}`,
       text: 'Prove neutral by at least two signs that do not depend on each other. All that are read must agree.',
       hazard:
-        'A bypass closed off neutral shorts part of the winding: thousands of amperes may flow. One sign alone may be wrong. One step off is not safe.',
+        'A bypass closed off neutral shorts part of the winding: thousands of amperes may flow. One step off is not safe. S and L are at line volts: reach them by sticks alone.',
       isHoldPoint: true,
       each: 'unit',
       action: 'prove neutral',
@@ -36,8 +42,16 @@ export function neutralSteps(again: '' | '-again' = ''): StepDraft[] {
       each: 'unit',
       action: 'make the tap drive inoperative',
       asks: [
-        confirm('isolated', 'Motor supply opened and tagged'),
-        confirm('still-neutral', 'Indicator still at neutral'),
+        confirm(
+          'isolated',
+          'Motor supply opened and tagged',
+          'The drive can still move: close no bypass, and open its supply first.',
+        ),
+        confirm(
+          'still-neutral',
+          'Indicator still at neutral',
+          'The unit has moved: close nothing, leave the switches as they are, and call in.',
+        ),
       ],
     },
   ]
@@ -45,10 +59,7 @@ export function neutralSteps(again: '' | '-again' = ''): StepDraft[] {
 
 const SIGNS: NonNullable<StepDraft['asks']> = [
   {
-    id: 'indicator',
-    what: 'Position indicator on the unit',
-    kind: 'number',
-    unit: 'steps',
+    ...tapAsk('indicator', 'Position indicator on the unit'),
     judge: 'position indicator at neutral',
   },
   {
@@ -59,16 +70,13 @@ const SIGNS: NonNullable<StepDraft['asks']> = [
     judge: 'neutral lamp steady',
   },
   {
-    id: 'readout',
-    what: 'Position on the control’s readout',
-    kind: 'number',
-    unit: 'steps',
+    ...tapAsk('readout', 'Position on the control’s readout'),
     isNeeded: false,
     judge: 'control readout at neutral',
   },
   {
     id: 'across',
-    what: 'Volts from the S to the L bushing of the unit itself, by the meter',
+    what: 'Volts from the S to the L bushing of the unit itself, by a meter on sticks that is rated for line volts',
     kind: 'number',
     unit: 'V',
     isNeeded: false,
@@ -76,7 +84,7 @@ const SIGNS: NonNullable<StepDraft['asks']> = [
   },
   {
     id: 'resolution',
-    what: 'Smallest volts that this meter can tell on the line',
+    what: 'Finest reading of this meter',
     kind: 'number',
     unit: 'V',
     isNeeded: false,

@@ -1,8 +1,14 @@
+import { BIRD_STEPS } from './bird-steps.ts'
 import { BRIEFING_STEPS } from './briefing-steps.ts'
 import { FOUND_STEPS } from './found-steps.ts'
-import { BIRD_STEPS, CLEAN_UP_STEPS, VOLTS_BEYOND_STEP } from './left-steps.ts'
+import { CLEAN_UP_STEPS, VOLTS_BEYOND_STEP } from './left-steps.ts'
 import { neutralSteps } from './neutral-steps.ts'
-import { OFF_THE_LINE_STEPS } from './out-of-service-steps.ts'
+import {
+  NO_VOLTAGE,
+  OFF_THE_LINE_STEPS,
+  switchesLockedStep,
+  TESTER_PROVEN,
+} from './out-of-service-steps.ts'
 import type { SequenceDraft } from './sequence-draft.ts'
 import { confirm } from './step-draft.ts'
 
@@ -22,6 +28,7 @@ export const OUT_OF_SERVICE: SequenceDraft = {
     ...FOUND_STEPS,
     ...neutralSteps(),
     ...OFF_THE_LINE_STEPS,
+    switchesLockedStep('bypass'),
     {
       id: 'off-the-line',
       text: 'Look at every blade once more, and test the bushings of this unit for voltage with a tester that is proven before and after. Measure the current in the bypass.',
@@ -30,22 +37,22 @@ export const OUT_OF_SERVICE: SequenceDraft = {
       isHoldPoint: true,
       each: 'unit',
       asks: [
-        confirm('tester', 'Tester proven before and after'),
-        confirm('none', 'No voltage on any bushing'),
-        { id: 'amps', what: 'Current in the bypass', kind: 'number', unit: 'A' },
+        TESTER_PROVEN,
+        NO_VOLTAGE('none', 'No voltage on any bushing'),
+        confirm(
+          'no-grounds',
+          'No grounds left on the unit',
+          'Take them off and count them: whoever closes a switch next would short the line.',
+        ),
+        {
+          id: 'amps',
+          what: 'Current in the bypass, by an ammeter on a stick',
+          kind: 'number',
+          unit: 'A',
+          judge: 'carries the current',
+        },
       ],
       signedBy: 'two of the crew',
-    },
-    {
-      id: 'tags',
-      text: 'Lock and tag what keeps this unit off the line: its switches, its control, the supply of its motor. Tag the bypass too: it carries the line.',
-      hazard: 'Who opens the bypass drops every customer beyond.',
-      isHoldPoint: true,
-      each: 'unit',
-      asks: [
-        confirm('tagged', 'Switches, control and bypass locked and tagged'),
-        confirm('no-grounds', 'No grounds left on the unit'),
-      ],
     },
     VOLTS_BEYOND_STEP,
     ...BIRD_STEPS,

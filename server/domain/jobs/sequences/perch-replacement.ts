@@ -1,4 +1,5 @@
 import { PERCH_SEQUENCE_ID } from '../sequence-for.ts'
+import { METHODS, QUALIFIED } from './bird-steps.ts'
 import { BRIEFING_STEPS } from './briefing-steps.ts'
 import { CLEAN_UP_STEPS } from './left-steps.ts'
 import type { SequenceDraft } from './sequence-draft.ts'
@@ -17,7 +18,13 @@ export const PERCH_REPLACEMENT: SequenceDraft = {
       hazard:
         'Birds and nests are protected by law. With a nest in use stop, and call whoever looks after birds at the utility.',
       isHoldPoint: true,
-      asks: [confirm('none', 'No nest in use here')],
+      asks: [
+        confirm(
+          'none',
+          'No nest in use here',
+          'The law protects it: stop, keep away, and call whoever looks after birds at the utility.',
+        ),
+      ],
       signedBy: 'person in charge',
     },
     {
@@ -30,15 +37,7 @@ export const PERCH_REPLACEMENT: SequenceDraft = {
       text: 'Settle how it is done: dead and grounded, or energized by people qualified for it, as your rules allow here.',
       hazard: 'A long perch swung across the arm can bridge conductors.',
       isHoldPoint: true,
-      asks: [
-        {
-          id: 'method',
-          what: 'Done',
-          kind: 'choice',
-          options: ['dead and grounded', 'energized, with sticks', 'energized, with gloves'],
-        },
-        confirm('qualified', 'Those who do it are qualified for it'),
-      ],
+      asks: [{ id: 'method', what: 'Done', kind: 'choice', options: [...METHODS] }, QUALIFIED],
       signedBy: 'person in charge',
     },
     {
@@ -58,7 +57,11 @@ export const PERCH_REPLACEMENT: SequenceDraft = {
           kind: 'number',
           unit: 'in',
         },
-        confirm('firm', 'Firm under a hand’s weight, bolts locked'),
+        confirm(
+          'firm',
+          'Firm under a hand’s weight, bolts locked',
+          'A perch that gives way can fall across conductors: tighten it or take it down.',
+        ),
       ],
       signedBy: 'two of the crew',
     },

@@ -1,8 +1,14 @@
+import { BIRD_STEPS, COVERS_WHILE_DEAD_STEP } from './bird-steps.ts'
 import { BRIEFING_STEPS } from './briefing-steps.ts'
-import { FITTING_STEPS, NEW_UNIT_STEPS, SETTINGS_STEPS } from './fitting-steps.ts'
-import { AFTER_STEPS, AS_LEFT_STEPS, BIRD_STEPS, CLEAN_UP_STEPS } from './left-steps.ts'
+import { BOLTED, FITTING_STEPS, NEW_UNIT_STEPS, SETTINGS_STEPS } from './fitting-steps.ts'
+import { AFTER_STEPS, AS_LEFT_STEPS, CLEAN_UP_STEPS } from './left-steps.ts'
 import { NEUTRAL_SIDE_OPEN_STEP } from './neutral-side-steps.ts'
-import { GROUNDS_OFF_STEP } from './out-of-service-steps.ts'
+import {
+  GROUNDS_OFF_STEP,
+  NO_VOLTAGE,
+  switchesLockedStep,
+  TESTER_PROVEN,
+} from './out-of-service-steps.ts'
 import { ENERGIZE_STEPS, TAKE_LOAD_STEPS, TRY_TAPS_STEPS } from './return-steps.ts'
 import type { SequenceDraft } from './sequence-draft.ts'
 import { confirm } from './step-draft.ts'
@@ -24,23 +30,39 @@ export const SET_BANK: SequenceDraft = {
       isHoldPoint: true,
       each: 'unit',
       asks: [
-        { id: 'amps', what: 'Current in the bypass', kind: 'number', unit: 'A' },
-        confirm('open', 'Source and load switch open'),
+        {
+          id: 'amps',
+          what: 'Current in the bypass, by an ammeter on a stick',
+          kind: 'number',
+          unit: 'A',
+          judge: 'carries the current',
+        },
+        confirm(
+          'open',
+          'Source and load switch open',
+          'What hangs on them is alive: stand clear, and open them before anything else is done.',
+        ),
       ],
       signedBy: 'two of the crew',
     },
     NEUTRAL_SIDE_OPEN_STEP,
+    switchesLockedStep('bypass'),
     {
       id: 'test-dead',
-      text: 'Test the leads that wait for this unit dead, with a tester that is proven before and after. Then ground them.',
-      hazard: 'The bypass beside them is alive. What is not grounded is not dead.',
+      text: 'Test the leads that wait for this unit dead, with a tester that is proven before and after. Then ground each of them on the unit side of its open switch, where the ground can stay while the unit is fitted.',
+      hazard:
+        'The bypass beside them and the line side of each open switch are alive. What is not grounded is not dead.',
       isHoldPoint: true,
       each: 'unit',
       action: 'test dead and ground',
       asks: [
-        confirm('tester', 'Tester proven before and after'),
-        confirm('dead', 'Leads dead'),
-        confirm('grounded', 'Grounds on the leads'),
+        TESTER_PROVEN,
+        NO_VOLTAGE('dead', 'Leads dead'),
+        confirm(
+          'grounded',
+          'Grounds on every lead, on the unit side of the open switches',
+          'What is not grounded is not dead: keep off it.',
+        ),
       ],
       signedBy: 'two of the crew',
     },
@@ -52,12 +74,13 @@ export const SET_BANK: SequenceDraft = {
       isHoldPoint: true,
       each: 'unit',
       action: 'set the unit',
-      asks: [confirm('bolted', 'Seated, bolted, winch line off')],
+      asks: [BOLTED],
     },
     ...FITTING_STEPS,
-    ...SETTINGS_STEPS,
+    COVERS_WHILE_DEAD_STEP,
     GROUNDS_OFF_STEP,
     ...ENERGIZE_STEPS,
+    ...SETTINGS_STEPS,
     ...TRY_TAPS_STEPS,
     ...TAKE_LOAD_STEPS,
     ...AFTER_STEPS,
