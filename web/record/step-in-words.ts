@@ -55,7 +55,20 @@ function askedInWords({ what, kind, isNeeded, judge, ...rest }: Asked): string {
   const unit = 'unit' in rest && rest.unit !== '' ? ` in ${rest.unit}` : ''
   const options = 'options' in rest ? ` (${rest.options.join(', ')})` : ''
   const judged = judge ? `, judged by “${judge}”` : ''
-  return `“${what}”${unit}${options}${kind === 'yes or no' ? ', yes or no' : ''}${judged}${isNeeded ? '' : ', if there'}`
+  const limits = 'unit' in rest ? rangeInWords(rest) : ''
+  const no = 'ifNo' in rest && rest.ifNo ? `, with no told as “${rest.ifNo}”` : ''
+  return `“${what}”${unit}${limits}${options}${kind === 'yes or no' ? ', yes or no' : ''}${judged}${no}${isNeeded ? '' : ', if there'}`
+}
+
+function rangeInWords({
+  least,
+  most,
+}: {
+  readonly least?: number
+  readonly most?: number
+}): string {
+  const from = least === undefined ? '' : ` from ${least}`
+  return most === undefined ? from : `${from} to ${most}`
 }
 
 const signerInWords = (signer: Step['signedBy']): string =>

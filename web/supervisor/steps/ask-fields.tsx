@@ -1,8 +1,8 @@
-import { JUDGES } from '#domain/jobs/step-sequence.ts'
+import { JUDGES, MOST_IF_NO_LETTERS } from '#domain/jobs/step-sequence.ts'
 import { Button } from '../../ui/button.tsx'
 import { Field } from '../../ui/field.tsx'
 import { Check } from './check.tsx'
-import { ASK_KINDS, type AskDraft } from './order-draft.ts'
+import { ASK_KINDS, type AskDraft, isLimit } from './order-draft.ts'
 
 interface Props {
   readonly asked: AskDraft
@@ -13,7 +13,7 @@ interface Props {
 
 /** One thing that a step asks for, and how it is judged. */
 export function AskFields({ asked, number, onType, onRemove }: Props) {
-  const { what, kind, isNeeded, judge, unit, options } = asked
+  const { what, kind, isNeeded, judge, unit, options, ifNo } = asked
   return (
     <fieldset className="order-ask">
       <legend>Reading {number}</legend>
@@ -80,6 +80,21 @@ export function AskFields({ asked, number, onType, onRemove }: Props) {
           )}
         </Field>
       </div>
+      {kind === 'number' && <RangeFields asked={asked} onType={onType} />}
+      {kind === 'yes or no' && judge === 'must be yes' && (
+        <Field label="Said where it is no" hint="What a no means, and what to do then.">
+          {(control) => (
+            <textarea
+              {...control}
+              className="input"
+              rows={2}
+              maxLength={MOST_IF_NO_LETTERS}
+              value={ifNo}
+              onChange={({ target }) => onType({ ifNo: target.value })}
+            />
+          )}
+        </Field>
+      )}
       {kind === 'choice' && (
         <Field label="Options" hint="One a line.">
           {(control) => (
@@ -104,5 +119,36 @@ export function AskFields({ asked, number, onType, onRemove }: Props) {
         </Button>
       </div>
     </fieldset>
+  )
+}
+
+const LIMITS = [
+  { limit: 'least', label: 'Least that can be read' },
+  { limit: 'most', label: 'Most that can be read' },
+] as const
+
+/** Between which figures a reading is possible; others are refused at the step. */
+function RangeFields({ asked, onType }: Pick<Props, 'asked' | 'onType'>) {
+  return (
+    <div className="job-fields">
+      {LIMITS.map(({ limit, label }) => (
+        <Field
+          key={limit}
+          label={label}
+          unit={asked.unit}
+          hint="Left empty where there is none."
+          fault={isLimit(asked[limit]) ? null : 'Type a number, as -16.'}
+        >
+          {(control) => (
+            <input
+              {...control}
+              className="input"
+              value={asked[limit]}
+              onChange={({ target }) => onType({ [limit]: target.value })}
+            />
+          )}
+        </Field>
+      ))}
+    </div>
   )
 }

@@ -33,7 +33,10 @@ export function addAsk(asks: readonly AskDraft[]): AskDraft[] {
   const id = freeId('ask', asks)
   return [
     ...asks,
-    { id, what: '', kind: 'yes or no', isNeeded: true, judge: null, unit: '', options: '' },
+    {
+      ...{ id, what: '', kind: 'yes or no', isNeeded: true, judge: null },
+      ...{ unit: '', options: '', least: '', most: '', ifNo: '' },
+    },
   ]
 }
 

@@ -16,6 +16,11 @@ const AskDraft = z.object({
   unit: z.string(),
   /** One a line. */
   options: z.string(),
+  /** Range of what can be read, as typed; empty where there is none. */
+  least: z.string().default(''),
+  most: z.string().default(''),
+  /** What a no means; empty where the question says it. */
+  ifNo: z.string().default(''),
 })
 export type AskDraft = z.infer<typeof AskDraft>
 
@@ -87,6 +92,9 @@ function draftOfAsked(asked: Asked): AskDraft {
     judge: asked.judge ?? null,
     unit: asked.kind === 'number' ? asked.unit : '',
     options: asked.kind === 'choice' ? asked.options.join('\n') : '',
+    least: asked.kind === 'number' ? String(asked.least ?? '') : '',
+    most: asked.kind === 'number' ? String(asked.most ?? '') : '',
+    ifNo: asked.kind === 'yes or no' ? (asked.ifNo ?? '') : '',
   }
 }
 
@@ -116,13 +124,28 @@ export function stepOfDraft(draft: StepDraft): unknown {
   }
 }
 
-function askedOfDraft({ judge, unit, options, ...asked }: AskDraft): unknown {
+function askedOfDraft(draft: AskDraft): unknown {
+  const { judge, unit, options, least, most, ifNo, ...asked } = draft
   return {
     ...asked,
     ...(judge !== null && { judge }),
-    ...(asked.kind === 'number' && { unit }),
+    ...(asked.kind === 'number' && { unit, ...limit('least', least), ...limit('most', most) }),
+    ...(asked.kind === 'yes or no' && ifNo.trim() !== '' && { ifNo }),
     ...(asked.kind === 'choice' && { options: linesOf(options) }),
   }
+}
+
+const plainNumber = (typed: string) => typed.trim().replace('−', '-').replace(',', '.')
+
+/** Whether a limit of a reading is left empty or can be used. */
+export function isLimit(typed: string): boolean {
+  return Number.isFinite(Number(plainNumber(typed)))
+}
+
+/** What is no number is left for the schema to refuse. */
+function limit(name: 'least' | 'most', typed: string): { readonly [limit: string]: unknown } {
+  if (plainNumber(typed) === '') return {}
+  return { [name]: isLimit(typed) ? Number(plainNumber(typed)) : typed }
 }
 
 export function linesOf(text: string): string[] {

@@ -2,7 +2,7 @@ import type { SequenceRecord } from '#contract/jobs.ts'
 import { checkSequence } from '#domain/jobs/check-sequence.ts'
 import { StepSequence } from '#domain/jobs/step-sequence.ts'
 import { isNameTaken } from './new-order.ts'
-import { linesOf, type OrderBody, type StepDraft, sequenceOfBody } from './order-draft.ts'
+import { isLimit, linesOf, type OrderBody, type StepDraft, sequenceOfBody } from './order-draft.ts'
 
 export interface OrderFaults {
   /** The order as it may be set; null as long as anything is wrong. */
@@ -78,10 +78,13 @@ function takenName(body: OrderBody, records: readonly SequenceRecord[]): string[
 function incompleteStep({ text, asks }: StepDraft, number: number): string[] {
   return [
     ...(text.trim() === '' ? [`Step ${number} does not say what is done.`] : []),
-    ...asks.flatMap(({ what, kind, options }) => [
+    ...asks.flatMap(({ what, kind, options, least, most }) => [
       ...(what.trim() === '' ? [`Step ${number} asks for something without a name.`] : []),
       ...(kind === 'choice' && linesOf(options).length < 2
         ? [`Step ${number} asks for a choice: give it two options or more.`]
+        : []),
+      ...(kind === 'number' && !(isLimit(least) && isLimit(most))
+        ? [`Step ${number} has a limit of a reading that is no number.`]
         : []),
     ]),
   ]
