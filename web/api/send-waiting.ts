@@ -19,6 +19,14 @@ import { readOwnAnswer } from './no-answer.ts'
 import { oneSender, type Turn } from './one-sender.ts'
 import { type Outcome, outcomeOfAnswer, outcomeOfError } from './outbox-outcome.ts'
 import { refreshAfterSending } from './refresh-after-sending.ts'
+import {
+  answerFor,
+  isOneAtFault,
+  joinedInput,
+  joinedKey,
+  laneOf,
+  nextTogether,
+} from './send-together.ts'
 import { knownMe, noteSessionEnded } from './signed-in.ts'
 
 const ANSWER_WITHIN_MS = 30_000
@@ -72,16 +80,19 @@ async function sendAll({ isMine }: Turn): Promise<void> {
   await takeUpBroken(personId)
   /** Jobs whose next item the server could not take for now; what follows in them waits too. */
   const held = new Map<string, StoredItem>()
+  const alone = new Set<string>()
   for (;;) {
-    const item = await nextItem(personId, held)
+    const items = nextTogether(await openItems(personId, held), alone)
+    const [first] = items
     // Somebody else may have signed in meanwhile, also in another window: then the session is theirs.
-    if (!item || knownMe()?.id !== personId || (await personOnDevice()) !== personId) break
+    if (!first || knownMe()?.id !== personId || (await personOnDevice()) !== personId) break
     if (!(await isMine())) return
-    const outcome = await sendItem(item)
-    if (outcome.state !== 'waiting') continue
+    const outcome = await sendItems(items)
+    if (outcome === 'one at fault') for (const { id } of items) alone.add(id)
+    if (outcome === 'told' || outcome === 'one at fault') continue
     if (outcome.isSignInNeeded) noteSessionEnded()
     if (outcome.isSignInNeeded || !connection.get().isHere) return
-    held.set(laneOf(item), item)
+    held.set(laneOf(first), first)
   }
   if (held.size > 0) tryLater(Math.min(...[...held.values()].map(({ tries }) => tries)))
 }
@@ -93,12 +104,13 @@ async function takeUpBroken(personId: string): Promise<void> {
   }
 }
 
-async function nextItem(
+/** What may be sent now, in its order. */
+async function openItems(
   personId: string,
   held: ReadonlyMap<string, StoredItem>,
-): Promise<StoredItem | undefined> {
+): Promise<StoredItem[]> {
   const all = await itemsOf(personId)
-  return all.find(
+  return all.filter(
     (item) =>
       item.state === 'waiting' &&
       !held.has(laneOf(item)) &&
@@ -107,27 +119,41 @@ async function nextItem(
   )
 }
 
-/** Items of a job go one after the other; so do those of none. */
-function laneOf({ jobId, feederId }: StoredItem): string {
-  return jobId ? `job ${jobId}` : `feeder ${feederId ?? ''}`
+type Waiting = Extract<Outcome, { state: 'waiting' }>
+
+/** Sends in one request; told is what the server said of each, also that it refuses it. */
+async function sendItems(items: readonly StoredItem[]): Promise<'told' | 'one at fault' | Waiting> {
+  const tried: StoredItem[] = []
+  for (const { id } of items) {
+    const item = await changeItem(id, (before) => {
+      if (before.state !== 'waiting') return
+      const { problem, ...rest } = before
+      return { ...rest, state: 'sending', tries: before.tries + 1 }
+    })
+    // Else it was set aside in another window just now.
+    if (item?.state === 'sending') tried.push(item)
+  }
+  const [first] = tried
+  if (!first) return 'told'
+  const sent = await askFor(first, tried)
+  const isSplit = 'error' in sent && tried.length > 1 && isOneAtFault(sent.error)
+  for (const item of tried) await note(item, isSplit ? SPLIT : outcomeFor(item, sent))
+  if (isSplit) return 'one at fault'
+  const outcome = outcomeFor(first, sent)
+  if (outcome.state === 'waiting') return outcome
+  refreshAfterSending(first)
+  return 'told'
 }
 
-async function sendItem({ id }: StoredItem): Promise<Outcome> {
-  const item = await changeItem(id, (before) => {
-    if (before.state !== 'waiting') return
-    const { problem, ...rest } = before
-    return { ...rest, state: 'sending', tries: before.tries + 1 }
-  })
-  // Set aside in another window just now.
-  if (item?.state !== 'sending') return { state: 'refused', problem: '' }
-  const outcome = await outcomeOf(item)
+const SPLIT: Outcome = { state: 'waiting', problem: 'Sent once more by itself.' }
+
+/** Keeps with the item what became of it. */
+async function note(item: StoredItem, outcome: Outcome): Promise<void> {
   if (outcome.state === 'kept') await bringForward(item, outcome.answer)
   const { isSignInNeeded, ...said } = outcome as Outcome & { isSignInNeeded?: boolean }
-  await changeItem(id, (before) =>
+  await changeItem(item.id, (before) =>
     isStillOf(before, item, outcome) ? { ...before, ...said } : undefined,
   )
-  if (outcome.state !== 'waiting') refreshAfterSending(item)
-  return outcome
 }
 
 /**
@@ -140,19 +166,27 @@ function isStillOf(before: StoredItem, tried: StoredItem, outcome: Outcome): boo
     : before.state === 'sending' && before.tries === tried.tries
 }
 
-async function outcomeOf(item: StoredItem): Promise<Outcome> {
-  const route: Route = routes[item.name as keyof typeof routes]
-  const signal = AbortSignal.timeout(item.hasFile ? FILE_WITHIN_MS : ANSWER_WITHIN_MS)
+type Sent = { readonly answer: unknown } | { readonly error: unknown }
+
+async function askFor(first: StoredItem, items: readonly StoredItem[]): Promise<Sent> {
+  const route: Route = routes[first.name as keyof typeof routes]
+  const signal = AbortSignal.timeout(first.hasFile ? FILE_WITHIN_MS : ANSWER_WITHIN_MS)
   try {
-    const file = item.hasFile ? await fileOfItem(item.id) : null
-    const input = { ...(item.input as object), ...(file && { file }) }
-    const request = requestOf(route, input as never, item.key)
+    const file = first.hasFile ? await fileOfItem(first.id) : null
+    const input = { ...(joinedInput(items) as object), ...(file && { file }) }
+    const request = requestOf(route, input as never, joinedKey(items))
     const answer = await sendNoted(request, sendRequest, signal)
-    return outcomeOfAnswer(item.name, await readOwnAnswer(route, answer))
+    return { answer: await readOwnAnswer(route, answer) }
   } catch (error) {
     if (!(error instanceof ProblemError)) noteNoAnswer()
-    return outcomeOfError(error)
+    return { error }
   }
+}
+
+function outcomeFor(item: StoredItem, sent: Sent): Outcome {
+  return 'error' in sent
+    ? outcomeOfError(sent.error)
+    : outcomeOfAnswer(item.name, answerFor(item, sent.answer))
 }
 
 /**

@@ -70,6 +70,38 @@ const recorded = async () => (await added()).map(({ what }) => what).sort()
 const states = async (from: DevicePage) => (await from.items()).map(({ state }) => state)
 const writes = () => wire.sent.filter((line) => line.startsWith('POST'))
 
+const LOOK: DraftJobBody['origin'] = { kind: 'by hand', jobKind: 'inspection', poles: ['P2'] }
+
+async function issueJob(title: string): Promise<Job> {
+  const body = { title, origin: LOOK }
+  let job = await server.call(routes.draftJob, { ...inFeeder, body }, SUPERVISOR)
+  for (const to of ['approved', 'issued'] as const) {
+    const params = { jobId: job.id }
+    job = await server.call(
+      routes.moveJob,
+      { params, body: { version: job.version, to } },
+      SUPERVISOR,
+    )
+  }
+  return job
+}
+
+const startJob = ({ outbox }: DevicePage, { id, version }: Job) =>
+  outbox.putInOutbox(
+    'moveJob',
+    { params: { jobId: id }, body: { to: 'in the field', version } },
+    { what: 'Work started', jobId: id },
+  )
+let entryCount = 0
+const remark = ({ outbox }: DevicePage, jobId: string, text: string, pole = 'P2') => {
+  const at = new Date().toISOString()
+  const entry = { kind: 'remark', id: `remark-${jobId}-${entryCount++}`, at, pole, text } as const
+  const input = { params: { jobId }, body: { entries: [entry] } }
+  return outbox.putInOutbox('sendEntries', input, { what: text, jobId })
+}
+const entered = async (jobId: string) =>
+  (await server.call(routes.getJob, { params: { jobId } }, CREW)).entries.length
+
 describe('what is entered without signal', () => {
   it('waits on the device and is sent in the order of entering once there is some', async () => {
     const here = await enteredPage()
@@ -289,23 +321,89 @@ describe('what the server does not take', () => {
   })
 })
 
-describe('what was entered on top of a move that somebody met at a desk', () => {
-  const LOOK: DraftJobBody['origin'] = { kind: 'by hand', jobKind: 'inspection', poles: ['P2'] }
-
-  async function issueJob(title: string): Promise<Job> {
-    const body = { title, origin: LOOK }
-    let job = await server.call(routes.draftJob, { ...inFeeder, body }, SUPERVISOR)
-    for (const to of ['approved', 'issued'] as const) {
-      const params = { jobId: job.id }
-      job = await server.call(
-        routes.moveJob,
-        { params, body: { version: job.version, to } },
-        SUPERVISOR,
-      )
-    }
-    return job
+describe('what is entered of one job', () => {
+  const inField = async (title: string) => {
+    const { id, version } = await issueJob(title)
+    const body = { to: 'in the field', version } as const
+    return server.call(routes.moveJob, { params: { jobId: id }, body }, CREW)
   }
+  const requestsOf = (jobId: string) =>
+    writes()
+      .filter((line) => line.includes(jobId))
+      .map((line) => line.split('/').at(-1))
 
+  it('goes in one request, and each entry is told what became of it', async () => {
+    const here = await enteredPage()
+    const job = await inField('Together')
+    wire.weather = 'no signal'
+    await remark(here, job.id, 'first')
+    await remark(here, job.id, 'of another pole', 'P9')
+    await remark(here, job.id, 'last')
+    await here.outbox.sendOutbox()
+    wire.weather = 'clear'
+    wire.sent.length = 0
+    await here.outbox.sendOutbox()
+    expect(requestsOf(job.id)).toEqual(['entries'])
+    expect(await states(here)).toEqual(['kept', 'refused', 'kept'])
+    const [first, second] = await here.items()
+    expect(second?.problem).toContain('P9')
+    expect(first?.answer).toMatchObject({ outcomes: [{ outcome: 'kept' }] })
+    expect(await entered(job.id)).toBe(2)
+  })
+
+  it('keeps its order around moves of the job', async () => {
+    const here = await enteredPage()
+    const job = await issueJob('In order')
+    wire.weather = 'no signal'
+    await startJob(here, job)
+    await remark(here, job.id, 'one')
+    await remark(here, job.id, 'two')
+    const params = { jobId: job.id }
+    for (const to of ['returned', 'in the field'] as const) {
+      const body = { to, version: job.version, reason: 'The gate is locked' }
+      await here.outbox.putInOutbox('moveJob', { params, body }, { what: to, jobId: job.id })
+    }
+    await remark(here, job.id, 'three')
+    await here.outbox.sendOutbox()
+    wire.weather = 'clear'
+    wire.sent.length = 0
+    await here.outbox.sendOutbox()
+    expect(requestsOf(job.id)).toEqual(['move', 'entries', 'move', 'move', 'entries'])
+    expect(new Set(await states(here))).toEqual(new Set(['kept']))
+    expect(await entered(job.id)).toBe(3)
+  })
+
+  it('is sent one by one where the server takes none because of one of them', async () => {
+    const here = await enteredPage()
+    const job = await inField('One at fault')
+    wire.weather = 'no signal'
+    await remark(here, job.id, 'before')
+    await remark(here, job.id, '')
+    await remark(here, job.id, 'after')
+    await here.outbox.sendOutbox()
+    wire.weather = 'clear'
+    await here.outbox.sendOutbox()
+    expect(await states(here)).toEqual(['kept', 'refused', 'kept'])
+    expect(await entered(job.id)).toBe(2)
+  })
+
+  it('is recorded once where the answer to all of it is lost and more was entered meanwhile', async () => {
+    const here = await enteredPage()
+    const job = await inField('Lost answer')
+    wire.weather = 'no signal'
+    for (const text of ['one', 'two']) await remark(here, job.id, text)
+    wire.weather = 'answers lost'
+    await here.outbox.sendOutbox()
+    expect(await states(here)).toEqual(['waiting', 'waiting'])
+    await remark(here, job.id, 'three')
+    wire.weather = 'clear'
+    await here.outbox.sendOutbox()
+    expect(await states(here)).toEqual(['kept', 'kept', 'kept'])
+    expect(await entered(job.id)).toBe(3)
+  })
+})
+
+describe('what was entered on top of a move that somebody met at a desk', () => {
   /** The job is started and a remark made without signal, and retitled at a desk meanwhile. */
   async function meet(here: DevicePage) {
     const job = await issueJob('Look at P2')
@@ -322,21 +420,6 @@ describe('what was entered on top of a move that somebody met at a desk', () => 
     await here.outbox.sendOutbox()
     return { job, current }
   }
-
-  const startJob = ({ outbox }: DevicePage, { id, version }: Job) =>
-    outbox.putInOutbox(
-      'moveJob',
-      { params: { jobId: id }, body: { to: 'in the field', version } },
-      { what: 'Work started', jobId: id },
-    )
-  const remark = ({ outbox }: DevicePage, jobId: string, text: string) => {
-    const at = new Date().toISOString()
-    const entry = { kind: 'remark', id: `remark-${jobId}`, at, pole: 'P2', text } as const
-    const input = { params: { jobId }, body: { entries: [entry] } }
-    return outbox.putInOutbox('sendEntries', input, { what: text, jobId })
-  }
-  const entered = async (jobId: string) =>
-    (await server.call(routes.getJob, { params: { jobId } }, CREW)).entries.length
 
   it('is held back until that is settled and then goes in its order, while other jobs go on', async () => {
     const here = await enteredPage()
