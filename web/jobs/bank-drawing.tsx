@@ -24,18 +24,20 @@ export function BankDrawing({ regulator, when }: Props) {
   return (
     <figure className="bank-drawing">
       {when && <p className="bank-when">{when}</p>}
-      <svg
-        viewBox={`0 0 ${widthPx} ${heightPx}`}
-        role="img"
-        aria-label={`One-line drawing of the bank on phases ${phases}${when ? `, ${when.toLowerCase()}` : ''}: ${stands}`}
-      >
-        {branches.map((placed) => (
-          <OneLineSymbol key={placed.branch.id} placed={placed} />
-        ))}
-        {nodes.map((placed) => (
-          <NodeMark key={placed.node.id} placed={placed} />
-        ))}
-      </svg>
+      <div className="bank-sheet">
+        <svg
+          viewBox={`0 0 ${widthPx} ${heightPx}`}
+          role="img"
+          aria-label={`One-line drawing of the bank on phases ${phases}${when ? `, ${when.toLowerCase()}` : ''}: ${stands}`}
+        >
+          {branches.map((placed) => (
+            <OneLineSymbol key={placed.branch.id} placed={placed} />
+          ))}
+          {nodes.map((placed) => (
+            <NodeMark key={placed.node.id} placed={placed} />
+          ))}
+        </svg>
+      </div>
       <figcaption>
         Drawn as {stands}. It shows the usual arrangement, not what hangs there: read the switches
         at the pole.

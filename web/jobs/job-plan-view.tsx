@@ -3,7 +3,7 @@ import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import '../birds/birds.css'
 import '../record/record.css'
 import { counted } from '../state/format.ts'
-import { BankDrawings } from './bank-drawings.tsx'
+import { BankOneLine } from './bank-one-line.tsx'
 import './jobs.css'
 import { BankFacts } from './plan/bank-facts.tsx'
 import { BypassedTable } from './plan/bypassed-table.tsx'
@@ -27,7 +27,7 @@ export function JobPlanView({ plan }: { readonly plan: JobPlan }) {
       {bank && (
         <Part title="The bank">
           <BankFacts kind={plan.kind} bank={bank} />
-          <BankDrawings kind={plan.kind} bank={bank} />
+          <BankOneLine kind={plan.kind} bank={bank} />
         </Part>
       )}
       {plan.whileBypassed && (
