@@ -1,7 +1,8 @@
 import { bearing, point } from '@turf/turf'
 import type { Position } from '#domain/feeder/geometry.ts'
 import type { Access } from '#domain/feeder/land.ts'
-import { type CompassWord, compassWord, type WayTo, wayTo } from '../jobs/places/bearing.ts'
+import { type CompassWord, compassWord } from '#domain/units/compass-word.ts'
+import { type WayTo, wayTo } from '../jobs/places/bearing.ts'
 
 /** Nearer than this a pole stands in the road as drawn, and its side is not known. */
 const LEAST_OFF_M = 3

@@ -1,17 +1,8 @@
+import { compassWord } from '#domain/units/compass-word.ts'
+import { feetOfMetres, M_PER_MILE, milesOfMetres } from '#domain/units/length.ts'
 import { nearestOn } from './curve.ts'
 import { distance, headingDeg, type Point } from './plane.ts'
 import type { Road } from './valley.ts'
-
-const COMPASS = [
-  'north',
-  'north-east',
-  'east',
-  'south-east',
-  'south',
-  'south-west',
-  'west',
-  'north-west',
-] as const
 
 /** A place along the roads that a driver can find without a map. */
 export interface Landmark {
@@ -26,16 +17,16 @@ export function directionsTo(
   landmarks: readonly Landmark[],
 ): string {
   const { road, nearest } = nearestRoad(pole, roads)
-  const side = compassWords(headingDeg(nearest.point, pole))
+  const side = compassWord(headingDeg(nearest.point, pole))
   if (nearest.distanceM > 45) {
-    return `${roundedM(nearest.distanceM)} ${side} of ${road.name}, across open ground`
+    return `${distanceInWords(nearest.distanceM)} ${side} of ${road.name}, across open ground`
   }
   const mark = nearestLandmark(pole, road, landmarks)
   if (!mark || mark.awayM > 4_000) return `${side} side of ${road.name}`
-  const toward = compassWords(headingDeg(mark.landmark.at, pole))
+  const toward = compassWord(headingDeg(mark.landmark.at, pole))
   return mark.awayM < 35
     ? `${side} side of ${road.name}, at the ${mark.landmark.words}`
-    : `${side} side of ${road.name}, ${roundedM(mark.awayM)} ${toward} of the ${mark.landmark.words}`
+    : `${side} side of ${road.name}, ${distanceInWords(mark.awayM)} ${toward} of the ${mark.landmark.words}`
 }
 
 function nearestRoad(pole: Point, roads: readonly Road[]) {
@@ -58,11 +49,15 @@ function isName(words: string, roadName: string): boolean {
   return words === `${roadName} corner` || words === `${roadName} junction`
 }
 
-export function compassWords(heading: number): string {
-  return COMPASS[Math.round(heading / 45) % 8] ?? 'north'
+/** In both units, since the sentence is read by whoever works there: "2,800 ft (850 m)", "0.8 mi (1,350 m)". */
+function distanceInWords(lengthM: number): string {
+  const metres = Math.max(10, rounded(lengthM, lengthM < 200 ? 10 : 50))
+  const feet = rounded(feetOfMetres(metres), metres < 60 ? 10 : 50)
+  const us =
+    metres < M_PER_MILE / 2
+      ? `${feet.toLocaleString('en-US')} ft`
+      : `${milesOfMetres(metres).toFixed(1)} mi`
+  return `${us} (${metres.toLocaleString('en-US')} m)`
 }
 
-function roundedM(lengthM: number): string {
-  const step = lengthM < 200 ? 10 : 50
-  return `${Math.max(step, Math.round(lengthM / step) * step)} m`
-}
+const rounded = (value: number, step: number): number => Math.round(value / step) * step

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { compassWord, wayTo } from '../../../web/jobs/places/bearing.ts'
+import { compassWord } from '#domain/units/compass-word.ts'
+import { wayTo } from '../../../web/jobs/places/bearing.ts'
 
 const dms = (degrees: number, minutes: number, seconds: number): number =>
   degrees + minutes / 60 + seconds / 3600

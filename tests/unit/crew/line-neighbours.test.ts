@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { Feeder } from '#domain/feeder/feeder.ts'
 import { traceFeeder } from '#domain/network/trace-feeder.ts'
-import { compassWord } from '../../../web/jobs/places/bearing.ts'
+import { compassWord } from '#domain/units/compass-word.ts'
 import { lineNeighbours } from '../../../web/jobs/places/line-neighbours.ts'
 import { accessToPole } from '../../../web/jobs/places/nearest-access.ts'
 

@@ -1,5 +1,6 @@
 import { bearing, distance, point } from '@turf/turf'
 import type { Position } from '#domain/feeder/geometry.ts'
+import { compassWord } from '#domain/units/compass-word.ts'
 
 export interface WayTo {
   /** Great-circle distance on a sphere, metres; within 0.6 % of the ellipsoid. */
@@ -15,24 +16,6 @@ export function wayTo(from: Position, to: Position): WayTo {
     distanceM: distance(start, end, { units: 'meters' }),
     bearingDeg: (bearing(start, end) + 360) % 360,
   }
-}
-
-const COMPASS_WORDS = [
-  'north',
-  'north-east',
-  'east',
-  'south-east',
-  'south',
-  'south-west',
-  'west',
-  'north-west',
-] as const
-export type CompassWord = (typeof COMPASS_WORDS)[number]
-
-/** Nearest of the eight compass directions. */
-export function compassWord(bearingDeg: number): CompassWord {
-  const index = Math.round((((bearingDeg % 360) + 360) % 360) / 45) % COMPASS_WORDS.length
-  return COMPASS_WORDS[index] ?? 'north'
 }
 
 /** "312° true, north-west". */
