@@ -1,7 +1,8 @@
-import { distance } from '@turf/turf'
+import { bearing, distance } from '@turf/turf'
 import type { Nest } from '#domain/feeder/birds.ts'
 import type { Position } from '#domain/feeder/geometry.ts'
 import { isMonthInSeason } from '#domain/feeder/season.ts'
+import { compassWord } from '#domain/units/compass-word.ts'
 import { feetInWords } from '#domain/units/length.ts'
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
@@ -23,7 +24,8 @@ export function nestVerdict(nests: readonly Nest[], at: Position, workMonth?: nu
   for (const nest of nests) {
     const awayM = distance(at, nest.at, { units: 'meters' })
     if (awayM > nest.bufferM) continue
-    const where = `${feetInWords(awayM)} from ${nest.species} nest ${nest.id}, buffer ${feetInWords(nest.bufferM)}`
+    const toward = compassWord(bearing(at, nest.at))
+    const where = `${feetInWords(awayM)} from ${nest.species} nest to the ${toward} (record ${nest.id}), buffer ${feetInWords(nest.bufferM)}`
     const season = `${dayName(nest.seasonFrom)} to ${dayName(nest.seasonTo)}`
     if (nest.status === 'not in use') {
       cautions.push(`${where}; recorded as not in use. Have it checked before the work.`)

@@ -352,7 +352,7 @@ describe('the hazards of a job', () => {
   it('say what a bypass closed off neutral would do', () => {
     const feeder = { ...thimble, header: { ...thimble.header, nominalKv: 13.2 } }
     const [bypass] = wordsOf(newBank({ feeder }).hazards, 'bypass')
-    expect(bypass).toMatch(/47\.6 V across it and about 476 A through a loop of 0\.1 ohm/)
+    expect(bypass).toMatch(/47\.6 V across it and about 480 A through a loop of 0\.1 ohm/)
     expect(wordsOf(onStanding('change settings').hazards, 'bypass')).toEqual([])
   })
 
@@ -402,7 +402,7 @@ describe('the hazards of a job', () => {
       return wordsOf(newBank({ feeder: { ...thimble, nests }, ...days }).hazards, 'nest').join(' ')
     }
     expect(on('2027-09-20', '2028-03-01')).toMatch(
-      /Red-tailed hawk nest N-1.*season 15 Feb to 15 Jul, no work in it\..*Drafted on 20 Sep 2027, outside it; due on 1 Mar 2028, in that season\./,
+      /Red-tailed hawk nest .* \(record N-1\).*season 15 Feb to 15 Jul, no work in it\..*Drafted on 20 Sep 2027, outside it; due on 1 Mar 2028, in that season\./,
     )
     expect(on('2027-07-15')).toMatch(/Drafted on 15 Jul 2027, in that season; no due day is given/)
     expect(wordsOf(newBank({ feeder: { ...thimble, nests: [] } }).hazards, 'nest')).toEqual([])

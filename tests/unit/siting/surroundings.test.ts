@@ -81,7 +81,7 @@ describe('Nest buffers', () => {
 
   test('in season the pole is out, with the distance, the buffer and the dates', () => {
     expect(nestVerdict([nest], placeAt(0, 0), 1).reasons).toEqual([
-      '984 ft (300 m) from golden eagle nest n1, buffer 2625 ft (800 m), season 15 Dec to 15 Jul; Jan lies in it.',
+      '984 ft (300 m) from golden eagle nest to the north (record n1), buffer 2625 ft (800 m), season 15 Dec to 15 Jul; Jan lies in it.',
     ])
   })
 

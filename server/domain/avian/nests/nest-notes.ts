@@ -1,7 +1,11 @@
+import { compassWord } from '#domain/units/compass-word.ts'
 import { feetInWords } from '#domain/units/length.ts'
 import { type DayRange, dayInWords } from './calendar-days.ts'
 import { isEagle } from './is-eagle.ts'
 import type { NestInTheWay, WorkNearNests } from './work-near-nests.ts'
+
+/** Nearer than this there is no direction to speak of. */
+const HERE_M = 3
 
 export const AGENCY_DECIDES = 'Advisory: the agency decides.'
 
@@ -28,9 +32,12 @@ export function nestNote(found: NestInTheWay): string {
   return [`${whereInWords(found)}: ${season}, ${hold}.`, ...permitNotes(nest)].join(' ')
 }
 
-function whereInWords({ nest, distanceM, buffer }: NestInTheWay): string {
+/** "Golden eagle nest 1094 ft (333 m) to the north (record N-1), in use, buffer 3168 ft (966 m)". */
+function whereInWords({ nest, distanceM, bearingDeg, buffer }: NestInTheWay): string {
   const use = nest.status === 'unknown' ? 'use unknown' : nest.status
-  return `${nest.species} nest ${nest.id}, ${use}, ${feetInWords(distanceM)} away, buffer ${feetInWords(buffer.distanceM)}`
+  const away = `${feetInWords(distanceM)} to the ${compassWord(bearingDeg)}`
+  const where = nest.pole === undefined ? away : `on pole ${nest.pole}, ${away}`
+  return `${nest.species} nest ${distanceM < HERE_M ? 'right here' : where} (record ${nest.id}), ${use}, buffer ${feetInWords(buffer.distanceM)}`
 }
 
 function permitNotes({ species, status }: NestInTheWay['nest']): string[] {

@@ -1,3 +1,4 @@
+import { bearing, point } from '@turf/turf'
 import type { Nest } from '../../feeder/birds.ts'
 import type { Position } from '../../feeder/geometry.ts'
 import type { BirdSettings } from '../bird-settings.ts'
@@ -11,6 +12,8 @@ import { isEagle } from './is-eagle.ts'
 export interface NestInTheWay {
   readonly nest: Nest
   readonly distanceM: number
+  /** From the work to it, clockwise from true north. */
+  readonly bearingDeg: number
   readonly buffer: NestBuffer
   /** The season keeps work away, and does not only call for care. */
   readonly isHeld: boolean
@@ -50,7 +53,12 @@ export function workNearNests(
       ({ item, distanceM }) =>
         distanceM <= item.buffer.distanceM || (poleId !== undefined && item.nest.pole === poleId),
     )
-    .map(({ item, distanceM }) => ({ ...item, distanceM, isHeld: isHeldBy(item.nest) }))
+    .map(({ item, distanceM }) => ({
+      ...item,
+      distanceM,
+      bearingDeg: bearing(point(at), point(item.nest.at)),
+      isHeld: isHeldBy(item.nest),
+    }))
   return { inTheWay, free: freeRanges(days, inTheWay) }
 }
 

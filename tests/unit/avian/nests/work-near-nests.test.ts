@@ -70,7 +70,7 @@ describe('work near a nest', () => {
     const found = work([nestAt(NEAR)], spring)
     expect(found.free).toEqual([])
     expect(heldAllTheTime(found, spring)).toMatch(
-      /^Held by nest buffers on every day from 1 Mar 2027 to 31 May 2027: Golden eagle nest N-1, in use, 1094 ft/,
+      /^Held by nest buffers on every day from 1 Mar 2027 to 31 May 2027: Golden eagle nest 1094 ft \(334 m\) to the north \(record N-1\), in use, buffer/,
     )
   })
 
