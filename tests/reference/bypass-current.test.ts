@@ -53,7 +53,14 @@ describe('a bypass that is closed off neutral', () => {
 
   it('is told in figures', () => {
     expect(bypassInWords(7200, 0.05)).toBe(
-      'One step off neutral puts 45.0 V across it and about 900 A through a loop of 0.05 ohm; sixteen steps 720 V and 14400 A.',
+      'One step off neutral puts 45.0 V across it and about 900 A through a loop of 0.05 ohm; sixteen steps 720 V and 14,400 A.',
+    )
+  })
+
+  it('is told no finer than the loop is known', () => {
+    // 25 kV between phases is 14,434 V to neutral; the figures by 5/8 % and Ohm's law.
+    expect(bypassInWords(14_434, 0.1)).toBe(
+      'One step off neutral puts 90.2 V across it and about 900 A through a loop of 0.1 ohm; sixteen steps 1,440 V and 14,430 A.',
     )
   })
 

@@ -1,3 +1,5 @@
+import { lineVoltsInWords } from '#domain/units/rounded-volts.ts'
+
 /** Of one step of a step-voltage regulator, 5/8 % of its volts: IEEE C57.15, from memory. */
 export const STEP_PU = 0.00625
 
@@ -34,5 +36,10 @@ export function bypassInWords(neutralV: number, loopOhm: number): string {
   )
 }
 
-const volts = (value: number) => `${value.toFixed(value < 100 ? 1 : 0)} V`
-const amps = (value: number) => `${value.toFixed(0)} A`
+const volts = (value: number) => (value < 100 ? `${value.toFixed(1)} V` : lineVoltsInWords(value))
+
+/** The impedance of the loop is an assumption, so its current is good for no more than tens. */
+function amps(value: number): string {
+  const rounded = value < 100 ? Math.round(value) : Math.round(value / 10) * 10
+  return `${rounded.toLocaleString('en-US')} A`
+}

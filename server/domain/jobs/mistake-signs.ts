@@ -1,5 +1,6 @@
 import { magnitude, subtract } from '#domain/units/complex.ts'
 import type { Phase } from '#domain/units/phases.ts'
+import { lineVoltsInWords } from '#domain/units/rounded-volts.ts'
 import { BASE_VOLTS120 } from '#domain/units/voltage-base.ts'
 import type { Feeder } from '../feeder/feeder.ts'
 import type { LoadCase } from '../feeder/header.ts'
@@ -156,7 +157,7 @@ function byHand(
     steps > 0 === loadV(wrong, phase) > loadV(neutral, phase) ? 'go' : 'go the wrong way,'
   const reads = `the control goes from ${volts1(readsOf(neutral, phase))} to ${volts1(readsOf(wrong, phase))}`
   return [
-    `${capital(move)} (${loadCase.name}), load volts of ${phase} ${goes} from ${volts(loadV(neutral, phase))} to ${volts(loadV(wrong, phase))}, where ${volts(loadV(right, phase))} is right; ${reads}, where ${volts1(readsOf(right, phase))} is right.`,
+    `${capital(move)} (${loadCase.name}), load volts of ${phase} ${goes} from ${lineVoltsInWords(loadV(neutral, phase))} to ${lineVoltsInWords(loadV(wrong, phase))}, where ${lineVoltsInWords(loadV(right, phase))} is right; ${reads}, where ${volts1(readsOf(right, phase))} is right.`,
   ]
 }
 
@@ -267,7 +268,7 @@ function atNeutral(trial: Trial, wiring: Wiring, name: string): string[] {
     return [`${name}it would not show at neutral: the control reads within ${TOLERANCE}.`]
   }
   return [
-    `${name}at neutral (${first.loadCase.name}) the control of ${phase} reads ${volts1(reads)} with ${volts(loadV(right, phase))} on the line, where ${volts1(rightly)} is right.`,
+    `${name}at neutral (${first.loadCase.name}) the control of ${phase} reads ${volts1(reads)} with ${lineVoltsInWords(loadV(right, phase))} on the line, where ${volts1(rightly)} is right.`,
   ]
 }
 
@@ -294,7 +295,7 @@ function acrossRolled(trial: Trial, loadCase: LoadCase): string[] {
   if (!own || !other) return []
   const acrossV = magnitude(subtract(own.source, other.load))
   return [
-    `Load leads alone moved on by one phase: at neutral a meter from source to load of the ${phase} unit reads ${volts(acrossV)}, where near 0 V is right. Closing its bypass would be a short circuit between ${phase} and ${next}.`,
+    `Load leads alone moved on by one phase: at neutral a meter from source to load of the ${phase} unit reads ${lineVoltsInWords(acrossV)}, where near 0 V is right. Closing its bypass would be a short circuit between ${phase} and ${next}.`,
   ]
 }
 
@@ -320,7 +321,7 @@ function rolledOnBothSides(trial: Trial, { left, loadCase }: RightCase): string[
   }
   const next = nextPhase(phases, phase)
   return [
-    `${start} (${loadCase.name}): the unit marked ${phase} reads what ${next} carries: ${ampsAt(left, next).toFixed(1)} A where ${ampsAt(left, phase).toFixed(1)} A is right, source volts ${volts(sourceV(left, next))} where ${volts(sourceV(left, phase))} is right, position ${positionInWords(left.positions[next] ?? 0)} where ${positionInWords(left.positions[phase] ?? 0)} is right.`,
+    `${start} (${loadCase.name}): the unit marked ${phase} reads what ${next} carries: ${ampsAt(left, next).toFixed(1)} A where ${ampsAt(left, phase).toFixed(1)} A is right, source volts ${lineVoltsInWords(sourceV(left, next))} where ${lineVoltsInWords(sourceV(left, phase))} is right, position ${positionInWords(left.positions[next] ?? 0)} where ${positionInWords(left.positions[phase] ?? 0)} is right.`,
   ]
 }
 
@@ -357,16 +358,12 @@ function volts120({ work }: Trial, value: number): number {
   return (value / work.neutralV) * BASE_VOLTS120
 }
 
-function volts(value: number): string {
-  return `${value.toFixed(0)} V`
-}
-
 function volts1(value: number): string {
   return `${value.toFixed(1)} V`
 }
 
 function onBothBases(trial: Trial, value: number): string {
-  return `${volts(value)} (${volts120(trial, value).toFixed(1)})`
+  return `${lineVoltsInWords(value)} (${volts120(trial, value).toFixed(1)})`
 }
 
 function capital(text: string): string {

@@ -1,4 +1,5 @@
 import { inchesOfMetres } from '#domain/units/length.ts'
+import { lineVoltsInWords } from '#domain/units/rounded-volts.ts'
 import { BASE_VOLTS120 } from '#domain/units/voltage-base.ts'
 import { isBypassed } from '../feeder/is-bypassed.ts'
 import { type DraftScene, isBankPole } from './draft-scene.ts'
@@ -87,7 +88,7 @@ function ratioNotes({ neutralV, regulator }: BankWork): string[] {
   const nominalReadV = neutralV / regulator.ptRatio
   if (Math.abs(nominalReadV / BASE_VOLTS120 - 1) <= SAME_BASE_SHARE) return []
   return [
-    `With a potential ratio of ${shortNumber(regulator.ptRatio)} the control reads ${nominalReadV.toFixed(1)} V at nominal ${neutralV.toFixed(0)} V to neutral, not ${BASE_VOLTS120} V: hold its readings against that.`,
+    `With a potential ratio of ${shortNumber(regulator.ptRatio)} the control reads ${nominalReadV.toFixed(1)} V at nominal ${lineVoltsInWords(neutralV)} to neutral, not ${BASE_VOLTS120} V: hold its readings against that.`,
   ]
 }
 

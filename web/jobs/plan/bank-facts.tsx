@@ -2,6 +2,7 @@ import type { Regulator } from '#domain/feeder/equipment.ts'
 import { isBypassed } from '#domain/feeder/is-bypassed.ts'
 import type { JobKind } from '#domain/jobs/job-kind.ts'
 import type { BankWork } from '#domain/jobs/job-plan.ts'
+import { lineVoltsInWords } from '#domain/units/rounded-volts.ts'
 import { length } from '../../state/format.ts'
 import { useSelection } from '../../state/selection.ts'
 import { bankStanding, standingInWords } from './bank-standing.ts'
@@ -26,8 +27,8 @@ export function BankFacts({ kind, bank }: Props) {
       <StandingLine kind={kind} bank={bank} />
       <UnitLines bank={bank} />
       <li>
-        {neutralV.toFixed(0)} V from phase to neutral; {loopOhm} Ω taken for the loop that a bypass
-        closes.
+        {lineVoltsInWords(neutralV)} from phase to neutral; {loopOhm} Ω taken for the loop that a
+        bypass closes.
       </li>
       <li>
         {high

@@ -1,4 +1,5 @@
 import type { ExpectedCase, ExpectedReading, JobPlan } from '#domain/jobs/job-plan.ts'
+import { roundedVolts } from '#domain/units/rounded-volts.ts'
 import { tapWords, thousands } from '../../state/format.ts'
 import { expectedParts } from './expected-parts.ts'
 
@@ -91,7 +92,7 @@ function ReadingRow({ reading }: { readonly reading: ExpectedReading }) {
 function VoltsCell({ volts, volts120 }: { readonly volts: number; readonly volts120: number }) {
   return (
     <td className="job-number">
-      {thousands(volts)}
+      {thousands(roundedVolts(volts))}
       <span className="soft job-line-note">{volts120.toFixed(1)}</span>
     </td>
   )
