@@ -131,7 +131,7 @@ function bypassedFlags({ feeder, network }: Study, site: Site): string[] {
       (isBeyond(network, branch, site.branch) || isBeyond(network, site.branch, branch))
     if (!isInLine) return []
     return [
-      `Bank ${bank.name ?? bank.id} at pole ${bank.pole}, in the same line, stands bypassed: before it is returned to service, settings and delays of both have to be worked out again.`,
+      `The bank at pole ${bank.pole} (${bank.name ?? bank.id}), in the same line, stands bypassed: before it is returned to service, settings and delays of both have to be worked out again.`,
     ]
   })
 }

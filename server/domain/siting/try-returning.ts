@@ -39,17 +39,22 @@ function effectWith({ cases, feeder, request }: Study, bank: Regulator): Effect 
 }
 
 function inWords(study: Study, bank: Regulator, after: Effect | null): string {
-  const stands = `Bank ${bank.name ?? bank.id} at pole ${bank.pole} stands bypassed, so it was taken as not regulating.`
+  const stands = `The bank at pole ${bank.pole} (${bank.name ?? bank.id}) stands bypassed, so it was taken as not regulating.`
   if (!after) {
     return `${stands} With it returned to service the line has no settled solution; look at its settings first.`
   }
   const what = study.judge.countsCustomers ? 'customers' : 'load points'
-  const changes = study.cases.map(({ id, name }, index) => {
+  const changes = study.cases.flatMap(({ id, name }, index) => {
     const was = study.before.cases[index]?.outside ?? 0
-    return `${after.cases[id]?.customersOutside ?? 0} instead of ${was} in ${name}`
+    const is = after.cases[id]?.customersOutside ?? 0
+    return is === was ? [] : [`${is} instead of ${was} in ${name}`]
   })
+  if (changes.length === 0) {
+    return `${stands} Returning it alone, with its recorded settings, would leave as many ${what} outside as now.`
+  }
+  const others = changes.length < study.cases.length ? ', as many as now in the other cases' : ''
   const left = Object.values(after.cases).reduce((sum, effect) => sum + effect.customersOutside, 0)
   const first =
     left < study.before.outside ? ' Find out why it was bypassed before a bank is bought.' : ''
-  return `${stands} Returning it alone, with its recorded settings, would leave ${what} outside: ${changes.join(', ')}.${first}`
+  return `${stands} Returning it alone, with its recorded settings, would leave ${what} outside: ${changes.join(', ')}${others}.${first}`
 }

@@ -197,7 +197,7 @@ describe('A bank that stands bypassed', () => {
   test('proposals in the same line say that the settings go together', () => {
     for (const { flags } of result.proposals) {
       expect(flags.join(' ')).toContain(
-        'Bank North bank at pole p8, in the same line, stands bypassed',
+        'The bank at pole p8 (North bank), in the same line, stands bypassed',
       )
     }
   })
