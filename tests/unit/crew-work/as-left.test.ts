@@ -7,7 +7,9 @@ import { checkAsLeft } from '../../../web/crew/as-left/check-as-left.ts'
 import { nameplateOfRun } from '../../../web/crew/as-left/read-off-run.ts'
 import { settingHint } from '../../../web/crew/as-left/setting-hint.ts'
 import { beginStroke, leadStroke } from '../../../web/crew/as-left/signature-path.ts'
+import { countUnit, phaseOfField, unitInWords } from '../../../web/crew/as-left/unit-count.ts'
 import { compareFields, mergeFields } from '../../../web/record/merge-fields.ts'
+import { shownValue } from '../../../web/record/record-fields.ts'
 import { done, found, PLAN } from './made-job.ts'
 
 const SHAPE = formShape(PLAN)
@@ -201,5 +203,35 @@ describe('a signature', () => {
     let path = beginStroke('', { x: 0, y: 0 })
     for (let at = 0; at < 5000; at++) path = leadStroke(path, { x: (at * 7) % 300, y: at % 100 })
     expect(AsLeft.shape.signaturePath.safeParse(path).success).toBe(true)
+  })
+})
+
+describe('the units of the form', () => {
+  it('are told with how much of each is filled in, and what is to mend', () => {
+    const [phase] = SHAPE.phases
+    if (!phase) throw new Error('Expected a unit.')
+    const all = SHAPE.unitFields.length
+    const empty = countUnit(SHAPE, phase, {}, {})
+    expect(empty).toEqual({ filled: 0, all, hasFault: false })
+    expect(unitInWords(phase, empty)).toBe(`A phase: 0 of ${all}`)
+    const full = Object.fromEntries(SHAPE.unitFields.map(({ key }) => [`unit.A.${key}`, '1']))
+    expect(unitInWords(phase, countUnit(SHAPE, phase, full, {}))).toBe('✓ A phase: complete')
+    const faults = { 'unit.A.tapLeft': 'At most 16.' }
+    expect(unitInWords(phase, countUnit(SHAPE, phase, full, faults))).toBe('✕ A phase: to mend')
+    expect(phaseOfField(SHAPE, 'unit.B.tapLeft')).toBe('B')
+    expect(phaseOfField(SHAPE, 'signedBy')).toBeNull()
+  })
+
+  it('are said back with units', () => {
+    const inWords = (key: string, value: string) => {
+      const field = formFields(SHAPE).find((each) => each.key === key)
+      return field && shownValue(field, value)
+    }
+    expect(inWords('unit.A.loadVAfter', '124.4')).toBe('124.4 V on 120')
+    expect(inWords('unit.A.ratingKva', '288')).toBe('288 kVA')
+    expect(inWords('unit.B.tapLeft', '-3')).toBe('−3 steps')
+    expect(inWords('settings.delayS', '30')).toBe('30 s')
+    expect(inWords('settings.maxRaise', '16')).toBe('16 steps')
+    expect(inWords('unit.A.ampsAfter', '')).toBe('')
   })
 })

@@ -55,14 +55,16 @@ export const measureField = (row: MeasureRow, key: string) => `measure.${measure
 /** Every field of the form in its order, with its name for people. */
 export function formFields(shape: FormShape): RecordField[] {
   const units = shape.phases.flatMap((phase) =>
-    shape.unitFields.map(({ key, label }) => ({
+    shape.unitFields.map(({ key, label, unit }) => ({
       key: unitField(phase, key),
       label: `${phase} phase: ${label}`,
+      inWords: inUnit(unit),
     })),
   )
-  const settings = SETTING_FIELDS.map(({ key, label }) => ({
+  const settings = SETTING_FIELDS.map(({ key, label, unit }) => ({
     key: settingField(key),
     label: `Setting: ${label}`,
+    inWords: inUnit(unit ?? UNIT_OF_SETTING[key]),
   }))
   const measures = shape.measures.flatMap((row) =>
     MEASURE_FIELDS.map(({ key, label }) => ({
@@ -80,6 +82,18 @@ export function formFields(shape: FormShape): RecordField[] {
     { key: 'signedBy', label: 'Signed by' },
     { key: 'signaturePath', label: 'Drawn signature', inWords: signatureInWords },
   ]
+}
+
+/** Where the name of the field says it already, as in “Most steps raise”, forms leave it out. */
+const UNIT_OF_SETTING: Partial<Readonly<Record<keyof SettingsAsLeft, string>>> = {
+  ptRatio: 'to 1',
+  maxRaise: 'steps',
+  maxLower: 'steps',
+}
+
+/** As it was typed, with its unit. */
+function inUnit(unit: string | undefined): (value: unknown) => string {
+  return (value) => (unit ? `${String(value).replace('-', '−')} ${unit}` : String(value))
 }
 
 /** Two that differ must not read alike, so its strokes and points are told. */

@@ -1,5 +1,6 @@
-import { type FormEvent, useState } from 'react'
+import { type FormEvent, useEffect, useRef, useState } from 'react'
 import type { JobKind } from '#domain/jobs/job-kind.ts'
+import type { Phase } from '#domain/units/phases.ts'
 import { useMay } from '../../api/account.ts'
 import { useOutbox } from '../../api/outbox.ts'
 import { SideBySide } from '../../record/side-by-side.tsx'
@@ -21,10 +22,12 @@ import { type FormShape, fieldsOfAsLeft, formFields, formShape } from './as-left
 import { AsLeftSaid } from './as-left-said.tsx'
 import { beginAsLeft } from './begin-as-left.ts'
 import { checkAsLeft, type Faults } from './check-as-left.ts'
+import { FaultLinks } from './fault-links.tsx'
 import { MeasuresPart } from './measures-part.tsx'
 import { SettingsPart } from './settings-part.tsx'
 import { SignPart } from './sign-part.tsx'
-import { UnitPart } from './unit-part.tsx'
+import { countUnit, phaseOfField } from './unit-count.ts'
+import { UnitsPart } from './units-part.tsx'
 
 /** What stands at the poles of a job when the crew leaves. */
 export function AsLeftForm({ jobId }: { readonly jobId: string }) {
@@ -112,15 +115,21 @@ interface FormProps {
 function Form({ field, shape, draft }: FormProps) {
   const { job, keptAsLeft, asLeft } = field
   const { fields } = draft
-  const [faults, setFaults] = useState<Faults>({})
+  const [isTried, setIsTried] = useState(false)
   const [problem, setProblem] = useState<readonly string[]>([])
   const keep = (next: AsLeftDraft) => asLeftDrafts.keep(job.id, next)
   const type = (change: AsLeftDraft['fields']) =>
     keep({ ...draft, fields: { ...fields, ...change } })
+  const checked = checkAsLeft(shape, fields, entriesOf(field))
+  const faults: Faults = isTried && !checked.asLeft ? checked.faults : {}
+  const [shown, setShown] = useState(() => firstOpenUnit(shape, fields))
+  const { ref, goTo } = useFieldFocus((name) => {
+    const phase = phaseOfField(shape, name)
+    if (phase) setShown(phase)
+  })
   const enter = async (event: FormEvent) => {
     event.preventDefault()
-    const checked = checkAsLeft(shape, fields, entriesOf(field))
-    setFaults(checked.asLeft ? {} : checked.faults)
+    setIsTried(!checked.asLeft)
     if (!checked.asLeft) return
     const entering = enterAsLeft(job.id, checked.asLeft, draft.version)
     const why = await whyNotKept(entering)
@@ -149,11 +158,17 @@ function Form({ field, shape, draft }: FormProps) {
   const part = { fields, faults, onType: type }
   const { bank } = job.plan
   return (
-    <form className="stack" aria-label="As left" noValidate onSubmit={(event) => void enter(event)}>
+    <form
+      ref={ref}
+      className="stack"
+      aria-label="As left"
+      noValidate
+      onSubmit={(event) => void enter(event)}
+    >
       <p>{ENDS[job.plan.kind]} Kept on this device as you type.</p>
-      {shape.phases.map((phase) => (
-        <UnitPart key={phase} plan={job.plan} shape={shape} phase={phase} {...part} />
-      ))}
+      {shown && (
+        <UnitsPart plan={job.plan} shape={shape} shown={shown} onShow={setShown} {...part} />
+      )}
       {bank && shape.hasSettings && <SettingsPart bank={bank} {...part} />}
       <MeasuresPart
         plan={job.plan}
@@ -162,7 +177,7 @@ function Form({ field, shape, draft }: FormProps) {
         {...part}
       />
       <SignPart {...part} />
-      <InTheWay sentences={faultSentences(shape, faults)} />
+      <FaultLinks shape={shape} faults={faults} onGo={goTo} />
       <InTheWay sentences={problem} />
       <Button type="submit" look="main" className="work-main">
         Enter as left
@@ -174,8 +189,34 @@ function Form({ field, shape, draft }: FormProps) {
   )
 }
 
-/** Each fault with the name of its field, since the field may be far up the page. */
-function faultSentences(shape: FormShape, faults: Faults): string[] {
-  const labels = new Map(formFields(shape).map(({ key, label }) => [key, label]))
-  return Object.entries(faults).map(([key, fault]) => `${labels.get(key) ?? key}: ${fault}`)
+/** The unit that is not complete yet, else the first; null where the job has none. */
+function firstOpenUnit(shape: FormShape, fields: AsLeftDraft['fields']): Phase | null {
+  const isOpen = (phase: Phase) => {
+    const { filled, all } = countUnit(shape, phase, fields, {})
+    return filled < all
+  }
+  return shape.phases.find(isOpen) ?? shape.phases[0] ?? null
+}
+
+/**
+ * Leads to a field of the form by its name, once the part that holds it is shown.
+ *
+ * @param show brings that part onto the page
+ */
+function useFieldFocus(show: (name: string) => void) {
+  const ref = useRef<HTMLFormElement>(null)
+  const [goal, setGoal] = useState<{ readonly name: string } | null>(null)
+  useEffect(() => {
+    const found = goal && ref.current?.elements.namedItem(goal.name)
+    const field = found instanceof RadioNodeList ? found[0] : found
+    if (!(field instanceof HTMLElement)) return
+    const target = field instanceof HTMLFieldSetElement ? field.querySelector('button') : field
+    target?.focus({ preventScroll: true })
+    target?.scrollIntoView({ block: 'center' })
+  }, [goal])
+  const goTo = (name: string) => {
+    show(name)
+    setGoal({ name })
+  }
+  return { ref, goTo }
 }

@@ -69,7 +69,7 @@ function Measure({ row, parts, entries, fields, faults, onType }: MeasureProps) 
   const stepLeftOut = said === 'done' ? stepLeftOutFor(row, entries) : undefined
   return (
     <>
-      <fieldset className="work-choices">
+      <fieldset className="work-choices" name={isDone}>
         <legend>{capitalised(measureInWords({ ...row, kind: row.measure }, parts, units))}</legend>
         {ANSWERS.map((answer) => (
           <Button
@@ -85,6 +85,7 @@ function Measure({ row, parts, entries, fields, faults, onType }: MeasureProps) 
       {faults[isDone] && <p className="field-fault">{faults[isDone]}</p>}
       {said === 'not done' && (
         <TypedField
+          name={why}
           label="Why not"
           kind="text"
           value={fields[why] ?? ''}
@@ -94,6 +95,7 @@ function Measure({ row, parts, entries, fields, faults, onType }: MeasureProps) 
       )}
       {stepLeftOut && (
         <TypedField
+          name={why}
           label="How it was done after all"
           hint={`Its step was left out, because: ${stepLeftOut.why}`}
           kind="text"
@@ -104,6 +106,7 @@ function Measure({ row, parts, entries, fields, faults, onType }: MeasureProps) 
       )}
       {said === 'done' && (
         <TypedField
+          name={material}
           label="Material, as marked on it"
           kind="text"
           value={fields[material] ?? ''}

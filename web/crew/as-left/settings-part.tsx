@@ -23,6 +23,7 @@ export function SettingsPart({ bank, fields, faults, onType }: Props) {
           return (
             <div key={key} data-differs={!isAsPlanned(typed, planned)}>
               <TypedField
+                name={name}
                 label={label}
                 unit={unit}
                 kind={kind}

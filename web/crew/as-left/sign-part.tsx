@@ -15,6 +15,7 @@ export function SignPart({ fields, faults, onType }: PartProps) {
         {(control) => (
           <textarea
             {...control}
+            name="remarks"
             className="input work-input"
             rows={3}
             maxLength={4000}
@@ -27,6 +28,7 @@ export function SignPart({ fields, faults, onType }: PartProps) {
         {(control) => (
           <input
             {...control}
+            name="on"
             className="input work-input"
             type="date"
             value={text('on')}
@@ -38,6 +40,7 @@ export function SignPart({ fields, faults, onType }: PartProps) {
         {(control) => (
           <textarea
             {...control}
+            name="crew"
             className="input work-input"
             rows={3}
             value={text('crew')}
@@ -48,6 +51,7 @@ export function SignPart({ fields, faults, onType }: PartProps) {
       <fieldset className="as-left-part">
         <legend>Signature</legend>
         <TypedField
+          name="signedBy"
           label="Signed by"
           kind="text"
           hint="The typed name signs where none is drawn."

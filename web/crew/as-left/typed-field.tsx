@@ -3,6 +3,8 @@ import { Field } from '../../ui/field.tsx'
 import { otherSign } from '../work/other-sign.ts'
 
 interface Props {
+  /** Of the field in its form, so that a fault can lead to it. */
+  readonly name: string
   readonly label: string
   readonly unit?: string
   readonly kind: 'text' | 'number' | 'tap'
@@ -13,7 +15,7 @@ interface Props {
 }
 
 /** One line of the form; numbers get a keypad, those that may be below zero a key for the sign. */
-export function TypedField({ label, unit, kind, value, hint, fault, onType }: Props) {
+export function TypedField({ name, label, unit, kind, value, hint, fault, onType }: Props) {
   return (
     <Field label={label} unit={unit} hint={hint} fault={fault}>
       {(control) => (
@@ -29,6 +31,7 @@ export function TypedField({ label, unit, kind, value, hint, fault, onType }: Pr
           )}
           <input
             {...control}
+            name={name}
             className="input work-input"
             autoComplete="off"
             inputMode={kind === 'text' ? 'text' : 'decimal'}

@@ -21,6 +21,7 @@ export function UnitPart({ plan, shape, phase, fields, faults, onType }: Props) 
           return (
             <TypedField
               key={key}
+              name={name}
               label={label}
               unit={unit}
               kind={kind}
