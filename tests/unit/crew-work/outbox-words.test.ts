@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { Step } from '#domain/jobs/step-sequence.ts'
 import { IN_SERVICE, NOT_YET_SET } from '#domain/jobs/unit-state.ts'
+import { groupOutbox, hangTogether } from '../../../web/crew/outbox/outbox-groups.ts'
 import { outboxInWords, standingOf } from '../../../web/crew/outbox/outbox-words.ts'
 import {
   placeInWords,
@@ -24,6 +25,24 @@ describe('the outbox', () => {
     )
     expect(outboxInWords([aside])).toBe('Nothing waits to be sent.')
     expect([conflict, aside].map(standingOf)).toEqual(['conflict', 'set aside'])
+  })
+})
+
+describe('the groups of the outbox', () => {
+  it('are one a job, those that need the person first, and what is of no job last', () => {
+    const groups = groupOutbox([
+      item('of none', 'attach', {}, { jobId: undefined }),
+      item('a-1', 'sendEntries', {}, { jobId: 'A' }),
+      item('b-1', 'sendEntries', {}, { jobId: 'B', state: 'kept' }),
+      item('a-2', 'sendEntries', {}, { jobId: 'A', state: 'sending' }),
+      item('c-1', 'putAsLeft', {}, { jobId: 'C', state: 'conflict' }),
+      item('c-2', 'sendEntries', {}, { jobId: 'C' }),
+    ])
+    expect(groups.map(({ jobId }) => jobId)).toEqual(['C', 'A', null, 'B'])
+    const [c, a, none] = groups
+    expect(c?.forYou.map(({ id }) => id)).toEqual(['c-1'])
+    expect(a?.unsent.map(({ id }) => id)).toEqual(['a-1', 'a-2'])
+    expect([c, a, none].map((group) => group && hangTogether(group))).toEqual([false, true, false])
   })
 })
 

@@ -3,16 +3,6 @@ import { counted } from '../../state/format.ts'
 
 export type Standing = OutboxItem['state'] | 'set aside'
 
-/** In the order in which a person has to look at them. */
-export const STANDINGS: readonly Standing[] = [
-  'conflict',
-  'refused',
-  'sending',
-  'waiting',
-  'kept',
-  'set aside',
-]
-
 export const STANDING_TITLES: Readonly<Record<Standing, string>> = {
   conflict: 'Somebody else changed the same: you choose',
   refused: 'Not taken by the server',

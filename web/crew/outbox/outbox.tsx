@@ -1,13 +1,6 @@
 import { useState } from 'react'
-import {
-  answerConflict,
-  clearKept,
-  type OutboxItem,
-  sendOutbox,
-  setAside,
-  useOutbox,
-} from '../../api/outbox.ts'
-import { Moment } from '../../record/moment.tsx'
+import { useJobs } from '../../api/jobs.ts'
+import { clearKept, type OutboxItem, sendOutbox, useOutbox } from '../../api/outbox.ts'
 import { counted } from '../../state/format.ts'
 import { ArrivingTitle } from '../../ui/arriving-title.tsx'
 import { Button } from '../../ui/button.tsx'
@@ -16,18 +9,18 @@ import '../work/work.css'
 import '../as-left/as-left.css'
 import { ConnectionLine } from './connection-line.tsx'
 import './outbox.css'
-import { OutboxConflict } from './outbox-conflict.tsx'
-import {
-  outboxInWords,
-  STANDING_TITLES,
-  STANDINGS,
-  type Standing,
-  standingOf,
-} from './outbox-words.ts'
+import { OutboxGroupPart } from './outbox-group.tsx'
+import { groupOutbox } from './outbox-groups.ts'
+import { outboxInWords, standingOf } from './outbox-words.ts'
 
 /** What was entered on this device and what became of it. */
 export function Outbox() {
   const items = useOutbox()
+  const jobs = useJobs(null).data ?? []
+  const titleOf = (jobId: string | null) =>
+    jobId === null
+      ? 'Of no job'
+      : (jobs.find(({ id }) => id === jobId)?.title ?? 'A job that is not on this device')
   return (
     <article className="work stack" aria-label="Outbox">
       <ArrivingTitle of="outbox" className="step-place">
@@ -38,12 +31,8 @@ export function Outbox() {
       {items.length === 0 && (
         <EmptyNote what="What is entered in the field is listed here until it has arrived. Nothing has been entered on this device yet." />
       )}
-      {STANDINGS.map((standing) => (
-        <Group
-          key={standing}
-          standing={standing}
-          items={items.filter((item) => standingOf(item) === standing)}
-        />
+      {groupOutbox(items).map((group) => (
+        <OutboxGroupPart key={group.jobId ?? ''} group={group} title={titleOf(group.jobId)} />
       ))}
       <ClearArrived items={items} />
     </article>
@@ -76,85 +65,5 @@ function ClearArrived({ items }: ItemsProps) {
       Clear {counted(done.length, 'thing')} that arrived or {done.length === 1 ? 'was' : 'were'} set
       aside
     </Button>
-  )
-}
-
-function Group({ standing, items }: ItemsProps & { readonly standing: Standing }) {
-  if (items.length === 0) return null
-  const list = (
-    <ul className="outbox-list" aria-label={STANDING_TITLES[standing]}>
-      {items.map((item) => (
-        <Item key={item.id} item={item} standing={standing} />
-      ))}
-    </ul>
-  )
-  if (standing === 'kept' || standing === 'set aside') {
-    return (
-      <details className="work-fold">
-        <summary>
-          {STANDING_TITLES[standing]}: {items.length}
-        </summary>
-        {list}
-      </details>
-    )
-  }
-  return (
-    <section className="stack">
-      <h3>
-        {STANDING_TITLES[standing]}: {items.length}
-      </h3>
-      {standing === 'refused' && items.length > 1 && <SendAllAgain items={items} />}
-      {list}
-    </section>
-  )
-}
-
-/** As when a job had to be put into the field first: then all that came behind it goes through. */
-function SendAllAgain({ items }: ItemsProps) {
-  const send = async () => {
-    for (const { id, input } of items) await answerConflict(id, input)
-  }
-  return <Button onClick={() => void send()}>Send all of them again</Button>
-}
-
-function Item({ item, standing }: { readonly item: OutboxItem; readonly standing: Standing }) {
-  const { id, what, enteredAt, problem, input } = item
-  return (
-    <li className="stack" data-standing={standing}>
-      <p>
-        <strong>{what}</strong>
-        <br />
-        Entered <Moment at={enteredAt} />
-      </p>
-      {problem && standing !== 'kept' && <p>{problem}</p>}
-      {standing === 'conflict' && <OutboxConflict item={item} />}
-      {standing === 'refused' && (
-        <div className="work-pair">
-          <Button onClick={() => void answerConflict(id, input)}>Send it again</Button>
-          <Button onClick={() => void setAside(id)}>Set it aside</Button>
-        </div>
-      )}
-      {standing === 'waiting' && <SetAside id={id} what={what} />}
-    </li>
-  )
-}
-
-/** Asked twice, since what is set aside is not sent. */
-function SetAside({ id, what }: { readonly id: string; readonly what: string }) {
-  const [isSure, setIsSure] = useState(false)
-  if (!isSure) {
-    return (
-      <Button aria-label={`Do not send: ${what}`} onClick={() => setIsSure(true)}>
-        Do not send this
-      </Button>
-    )
-  }
-  return (
-    <div className="work-pair">
-      <Button look="danger" onClick={() => void setAside(id)}>
-        Set it aside, it is not sent
-      </Button>
-      <Button onClick={() => setIsSure(false)}>Send it after all</Button>
-    </div>
   )
 }
