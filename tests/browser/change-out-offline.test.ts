@@ -127,6 +127,7 @@ describe('a change-out without signal', () => {
     page = await phone.open(jobPage())
     await page.getByRole('heading', { name: 'Change the bank at P3' }).waitFor()
     await page.getByText('No connection.').waitFor()
+    await tellWhatIsNotHere(page)
     await page.goto(stepsPage())
     await page.getByRole('button', { name: 'Start the work' }).click()
     await page.getByRole('heading', { name: `Step 1 of ${steps.length}` }).waitFor()
@@ -180,6 +181,7 @@ describe('a change-out without signal', () => {
     expect(await seriousFindings(page)).toEqual([])
     await form.getByRole('button', { name: 'Enter as left' }).click()
     await page.getByText('waiting on this device').first().waitFor()
+    await page.getByRole('img', { name: 'Drawn signature of K. Lane' }).waitFor()
     await page.getByRole('button', { name: 'The work is done' }).click()
     await page.getByText('The crew has said that the work is done.').first().waitFor()
     await page.goto(address('outbox'))
@@ -187,11 +189,23 @@ describe('a change-out without signal', () => {
     // The start, the steps, two photos with their notes, what was left, and the end.
     const waiting = 1 + steps.length + 4 + 1 + 1
     await page.getByRole('heading', { name: `${waiting} things wait on this device.` }).waitFor()
+    await page
+      .getByRole('region', { name: job.title })
+      .getByText(/^Waiting on this device/)
+      .waitFor()
     await keepPicture(page, 'crew-outbox-phone')
+    const requests: string[] = []
+    page.on('request', (request) => {
+      if (request.method() === 'POST' && request.url().endsWith('/entries')) {
+        requests.push(request.url())
+      }
+    })
 
     server = await startServer({ dataFolder, port })
     await phone.cutOff(false)
     await arrived(page)
+    // The steps between two photos go together.
+    expect(requests.length).toBeLessThan(12)
     const { job: done, entries, asLeft } = await ask<JobAnswer>('crew', `/api/jobs/${job.id}`)
     expect(done.state).toBe('work done')
     const run = runOf(
@@ -199,7 +213,11 @@ describe('a change-out without signal', () => {
       entries.map(({ entry }) => entry),
     )
     expect(run.refused).toEqual([])
-    expect(stepsCount(run.run)).toEqual({ done: steps.length, all: steps.length })
+    expect(stepsCount(run.run)).toEqual({
+      done: steps.length,
+      leftOut: 0,
+      all: steps.length,
+    })
     expect(asLeft?.asLeft.signaturePath).toMatch(/^M[\d.]+ [\d.]+L/)
     const files = await ask<Attachment[]>(
       'crew',
@@ -226,6 +244,23 @@ describe('a change-out without signal', () => {
     expect(phone.complaints).toEqual([])
   })
 })
+
+/** A job and a feeder that are not on the device say so, each with the way back. */
+async function tellWhatIsNotHere(page: Page): Promise<void> {
+  const walk = (to: string) =>
+    page.evaluate((next) => {
+      window.history.pushState(null, '', next)
+      window.dispatchEvent(new PopStateEvent('popstate'))
+    }, to)
+  await walk(address('job:never-opened'))
+  await page.getByRole('heading', { name: 'This job was not taken offline' }).waitFor()
+  await page.getByRole('button', { name: 'All jobs' }).click()
+  await page.getByRole('list', { name: 'Jobs to do' }).waitFor()
+  await walk(`${server.url}/?feeder=thimble&person=crew`)
+  await page.getByRole('heading', { name: 'This feeder was not taken offline' }).waitFor()
+  await page.getByRole('button', { name: 'Go back' }).click()
+  await page.getByRole('list', { name: 'Jobs to do' }).waitFor()
+}
 
 /** Waits until nothing waits any more; whoever is asked to signs in again. */
 async function arrived(page: Page): Promise<void> {

@@ -161,6 +161,7 @@ describe('the page of a job', () => {
       .getByRole('region', { name: 'Access' })
       .getByText(/side of Skillet Road/)
       .waitFor()
+    await fold(page, 'Is it the right pole?').click()
     const next = page.getByRole('region', { name: 'Next poles' })
     await next.getByText('S-143', { exact: true }).waitFor()
     await next.getByText('S-145', { exact: true }).waitFor()

@@ -120,7 +120,7 @@ describe('a bank of three units with switches at their neutral sides', () => {
     expect(await form.getByText('Settings of the controls').count()).toBe(0)
     // Neutral was proven at each, and so that is where they were left.
     for (const phase of ['A', 'B', 'C']) {
-      const unit = form.getByRole('group', { name: `${phase} phase unit` })
+      const unit = await unitOf(form, phase)
       expect(await unit.getByLabel('Tap left (steps)').inputValue()).toBe('0')
     }
     await sayMeasuresDone(form)
@@ -163,12 +163,19 @@ describe('a bank of three units with switches at their neutral sides', () => {
     const form = page.getByRole('form', { name: 'As left' })
     await form.getByLabel('Band centre (V)').fill('123')
     for (const phase of ['A', 'B', 'C']) {
-      const unit = form.getByRole('group', { name: `${phase} phase unit` })
+      const unit = await unitOf(form, phase)
       await unit.getByLabel('Tap left (steps)').fill('4')
     }
     await sayMeasuresDone(form)
     await form.getByLabel('Signed by').fill('K. Lane')
-    await form.getByRole('button', { name: 'Enter as left' }).click()
+    await (await unitOf(form, 'A')).getByLabel('Tap left (steps)').fill('40')
+    await unitOf(form, 'C')
+    const enter = form.getByRole('button', { name: 'Enter as left' })
+    await enter.click()
+    await form.getByRole('button', { name: 'A phase: Tap left: At most 16.' }).click()
+    await form.getByRole('group', { name: 'A phase unit' }).locator('input:focus').fill('4')
+    await form.getByText('Not entered.').waitFor({ state: 'detached' })
+    await enter.click()
     await page.getByRole('button', { name: 'The work is done' }).click()
     await page.getByText('The crew has said that the work is done.').first().waitFor()
     await untilIn('work done', job.id)
@@ -184,6 +191,13 @@ describe('a bank of three units with switches at their neutral sides', () => {
 async function untilIn(wanted: JobState, jobId: string): Promise<void> {
   const state = async () => (await ask<JobAnswer>('crew', `/api/jobs/${jobId}`)).job.state
   await expect.poll(state).toBe(wanted)
+}
+
+/** One unit of the bank is shown at a time. */
+async function unitOf(form: Locator, phase: string): Promise<Locator> {
+  const units = form.getByRole('group', { name: 'Units of the bank' })
+  await units.getByRole('button', { name: `${phase} phase` }).click()
+  return form.getByRole('group', { name: `${phase} phase unit` })
 }
 
 async function sayMeasuresDone(form: Locator): Promise<void> {
