@@ -23,6 +23,8 @@ import { smallFeeder } from '../support/small-feeder.ts'
 const FEEDER = 'skillet'
 /** Searching 300 poles beside a browser that draws without a graphics card takes its time. */
 const STUDY_WITHIN_MS = 110_000
+/** A study, then map and desk looked at a dozen times, and a reload. */
+const STUDY_AND_WALK_MS = STUDY_WITHIN_MS + 130_000
 
 const session = deskSession()
 
@@ -199,7 +201,7 @@ describe('the planner’s desk', () => {
   })
 })
 
-describe('suggesting a pole', () => {
+describe('suggesting a pole', { timeout: STUDY_AND_WALK_MS }, () => {
   it('ranks poles, lets one be dragged, kept, reopened, deleted and undone', async () => {
     const { page, complaints } = await openPlanner(`&feeder=${FEEDER}`)
     await page.getByRole('button', { name: 'Suggest a pole' }).click()
