@@ -2,7 +2,12 @@ import type { Position } from '#domain/feeder/geometry.ts'
 import type { Pole } from '#domain/feeder/pole.ts'
 import { M_PER_MILE } from '#domain/units/length.ts'
 import { parseCoordinates } from '../jobs/places/coordinates.ts'
-import { betterMatch, type FoundPole, findPolesById, findPolesNear } from './find-poles.ts'
+import {
+  betterMatch,
+  type FoundPole,
+  findPolesById,
+  findPolesNear,
+} from '../jobs/places/find-poles.ts'
 
 /** Poles further off than this are no answer to typed coordinates or to "near me". */
 export const NEAR_M = 5 * M_PER_MILE

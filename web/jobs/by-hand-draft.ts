@@ -1,10 +1,12 @@
 import { z } from 'zod'
 import type { JobOrigin } from '#contract/jobs.ts'
 import type { Regulator } from '#domain/feeder/equipment.ts'
+import type { Pole } from '#domain/feeder/pole.ts'
 import { isBankKind, leavesInService } from '#domain/jobs/is-bank-kind.ts'
 import type { JobKind } from '#domain/jobs/job-kind.ts'
 import { keptDrafts } from '../record/kept-drafts.ts'
 import { banksFor, whyNoBank } from './banks-for.ts'
+import { polesMeant } from './poles-meant.ts'
 import { readWantedSettings } from './wanted-settings.ts'
 
 /** A new bank comes from a kept proposal, which says its size and settings. */
@@ -21,7 +23,7 @@ export type ByHandKind = (typeof BY_HAND_KINDS)[number]
 
 export const ByHandDraft = z.object({
   kind: z.enum(BY_HAND_KINDS),
-  /** Ids as they are typed, with commas or spaces between. */
+  /** Ids or scraps of them as they are typed, with commas or spaces between. */
   poles: z.string(),
   /** Of the bank last chosen; the first that is offered where it is none of those. */
   regulatorId: z.string(),
@@ -50,10 +52,10 @@ export type ByHandOrigin =
 /** What the job would come from, or what is still wrong with it. */
 export function originByHand(
   draft: ByHandDraft,
-  knows: (poleId: string) => boolean,
+  poleById: ReadonlyMap<string, Pole>,
   regulators: readonly Regulator[],
 ): ByHandOrigin {
-  return isBankKind(draft.kind) ? originOnBank(draft, regulators) : originAtPoles(draft, knows)
+  return isBankKind(draft.kind) ? originOnBank(draft, regulators) : originAtPoles(draft, poleById)
 }
 
 function originOnBank(draft: ByHandDraft, regulators: readonly Regulator[]): ByHandOrigin {
@@ -77,16 +79,15 @@ const MOST_POLES = 60
 
 function originAtPoles(
   { kind, poles: typed }: ByHandDraft,
-  knows: (poleId: string) => boolean,
+  poleById: ReadonlyMap<string, Pole>,
 ): ByHandOrigin {
-  const poles = [...new Set(typed.split(/[\s,;]+/).filter((id) => id !== ''))]
-  if (poles.length === 0) return { ok: false, why: 'Name at least one pole.' }
+  const scraps = typed.split(/[\s,;]+/).filter((scrap) => scrap !== '')
+  if (scraps.length === 0) return { ok: false, why: 'Name at least one pole.' }
+  const meant = polesMeant(poleById, scraps)
+  if (!meant.ok) return meant
+  const { poles } = meant
   if (poles.length > MOST_POLES) {
     return { ok: false, why: `One job holds at most ${MOST_POLES} poles; make two of it.` }
   }
-  const unknown = poles.filter((id) => !knows(id))
-  if (unknown.length > 0) {
-    return { ok: false, why: `This feeder has no pole ${unknown.join(', ')}.` }
-  }
-  return { ok: true, poles, origin: { kind: 'by hand', jobKind: kind, poles } }
+  return { ok: true, poles, origin: { kind: 'by hand', jobKind: kind, poles: [...poles] } }
 }

@@ -1,3 +1,4 @@
+import { bankInWords } from '#domain/feeder/bank-in-words.ts'
 import type { Regulator } from '#domain/feeder/equipment.ts'
 import { isBypassed } from '#domain/feeder/is-bypassed.ts'
 import { isBankKind, leavesInService } from '#domain/jobs/is-bank-kind.ts'
@@ -33,7 +34,7 @@ export function DraftByHand() {
   const bank = bankOfDraft(draft, regulators)
   const keep = (part: Partial<ByHandDraft>) => byHandDrafts.keep(feederId, { ...draft, ...part })
   const leave = () => select({ view: null })
-  const chosen = originByHand(draft, (id) => poleById.has(id), regulators)
+  const chosen = originByHand(draft, poleById, regulators)
   const title = chosen.ok ? `${KIND_WORDS[draft.kind]} at ${polesInWords(chosen.poles)}` : ''
   return (
     <section className="stack" aria-label="Draft a job by hand">
@@ -123,7 +124,7 @@ function BankField({ draft: { kind }, bank, regulators, onType }: BankFieldProps
         >
           {banksFor(kind, regulators).map((each) => (
             <option key={each.id} value={each.id}>
-              Pole {each.pole}, phases {each.phases}: {each.id}
+              {bankInWords(each)}, phases {each.phases}
               {isBypassed(each) && ', out of service'}
             </option>
           ))}
@@ -137,7 +138,7 @@ function PolesField({ draft, fault, onType }: FieldProps & { readonly fault: str
   return (
     <Field
       label="Poles"
-      hint="Ids with commas between, in the order of driving; at least one."
+      hint="In the order of driving, with commas between; any part of a number that tells the pole apart."
       fault={fault}
     >
       {(control) => (

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { DraftJobBody } from '#contract/jobs.ts'
 import type { SavedProposal } from '#contract/proposals.ts'
 import type { Regulator } from '#domain/feeder/equipment.ts'
+import { Pole } from '#domain/feeder/pole.ts'
 import type { JobKind } from '#domain/jobs/job-kind.ts'
 import { dueLooks } from '../../../web/coordinator/year/due-poles.ts'
 import { waitingPoles } from '../../../web/coordinator/year/waiting-poles.ts'
@@ -71,7 +72,11 @@ describe('handing a proposal over', () => {
 })
 
 describe('a job drafted by hand', () => {
-  const knows = (pole: string) => pole.startsWith('W-')
+  const polesOf = (...ids: string[]) =>
+    new Map(ids.map((id) => [id, Pole.parse({ id, at: [-107, 43] })]))
+  const poles = polesOf('W-1', 'W-2', 'W-3', 'W-144', 'S-144', 'S-145', 'W-30')
+  const typed = (words: string) =>
+    originByHand({ kind: 'inspection', poles: words, regulatorId: '', settings: {} }, poles, [])
 
   it('takes ids with commas, spaces or lines between, each once', () => {
     const draft = {
@@ -80,14 +85,28 @@ describe('a job drafted by hand', () => {
       regulatorId: '',
       settings: {},
     } as const
-    const chosen = originByHand(draft, knows, [])
+    const chosen = originByHand(draft, poles, [])
     expect(chosen.ok && chosen.poles).toEqual(['W-1', 'W-2', 'W-3'])
+  })
+
+  it('takes any scrap that tells a pole apart, as the search of the crew does', () => {
+    const found = (words: string) => {
+      const chosen = typed(words)
+      return chosen.ok ? chosen.poles : chosen.why
+    }
+    expect(found('s144')).toEqual(['S-144'])
+    expect(found('145, w-2, s-145')).toEqual(['S-145', 'W-2'])
+    expect(found('W-3')).toEqual(['W-3'])
+    expect(found('144')).toBe(
+      '“144” is part of S-144 and W-144: type more of the one that is meant.',
+    )
+    expect(found('W')).toMatch(/^“W” is part of W-1, W-2, W-3, W-30 and 1 more:/)
   })
 
   it('names the poles that the feeder does not have', () => {
     const chosen = originByHand(
       { kind: 'inspection', poles: 'W-1 X-9', regulatorId: '', settings: {} },
-      knows,
+      poles,
       [],
     )
     expect(!chosen.ok && chosen.why).toBe('This feeder has no pole X-9.')
@@ -116,7 +135,7 @@ describe('a job drafted by hand', () => {
 
   it('says why no bank is offered', () => {
     const why = (kind: ByHandKind, banks: readonly Regulator[]) => {
-      const chosen = originByHand(onBank(kind), knows, banks)
+      const chosen = originByHand(onBank(kind), poles, banks)
       return chosen.ok ? '' : chosen.why
     }
     expect(why('remove a bank', [])).toBe('No regulator bank stands on this feeder.')
@@ -127,9 +146,9 @@ describe('a job drafted by hand', () => {
 
   it('may give other settings to a bank that is returned, and none to one that is taken out', () => {
     const typed = (kind: ByHandKind) => ({ ...onBank(kind), settings: { bandCentreV: '122' } })
-    const returned = originByHand(typed('return a bank to service'), knows, [bank('1', 'bypassed')])
+    const returned = originByHand(typed('return a bank to service'), poles, [bank('1', 'bypassed')])
     expect(returned.ok && returned.origin).toMatchObject({ settings: { bandCentreV: 122 } })
-    const taken = originByHand(typed('take a bank out of service'), knows, [bank('1')])
+    const taken = originByHand(typed('take a bank out of service'), poles, [bank('1')])
     expect(taken.ok && taken.origin).not.toHaveProperty('settings')
   })
 
@@ -137,10 +156,10 @@ describe('a job drafted by hand', () => {
     const standing = bank('R-1')
     const draft = (settings: Record<string, string>) =>
       ({ kind: 'change settings', poles: '', regulatorId: 'R-1', settings }) as const
-    const chosen = originByHand(draft({ bandCentreV: '123,5', delayS: ' ' }), knows, [standing])
+    const chosen = originByHand(draft({ bandCentreV: '123,5', delayS: ' ' }), poles, [standing])
     expect(chosen.ok && chosen.origin).toMatchObject({ settings: { bandCentreV: 123.5 } })
-    expect(originByHand(draft({}), knows, [standing]).ok).toBe(false)
-    const wrong = originByHand(draft({ bandCentreV: '1230' }), knows, [standing])
+    expect(originByHand(draft({}), poles, [standing]).ok).toBe(false)
+    const wrong = originByHand(draft({ bandCentreV: '1230' }), poles, [standing])
     expect(!wrong.ok && wrong.why).toContain('Band centre: 1230')
   })
 })

@@ -1,6 +1,6 @@
 import type { Position } from '#domain/feeder/geometry.ts'
 import type { Pole } from '#domain/feeder/pole.ts'
-import { type WayTo, wayTo } from '../jobs/places/bearing.ts'
+import { type WayTo, wayTo } from './bearing.ts'
 
 /** How an id answers to a scrap, best first. `part` is a whole piece of it, as 418 is of 2-418. */
 const MATCHES = ['exact', 'prefix', 'part', 'contains'] as const

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Position } from '#domain/feeder/geometry.ts'
 import { Pole } from '#domain/feeder/pole.ts'
-import { findPolesById, findPolesNear } from '../../../web/crew/find-poles.ts'
+import { findPolesById, findPolesNear } from '../../../web/jobs/places/find-poles.ts'
 
 const pole = (id: string, at: Position = [-107, 43]): Pole => Pole.parse({ id, at })
 const ids = (poles: Pole[], scrap: string, from: Position | null = null): string[] =>
