@@ -120,6 +120,22 @@ function watched(run: JobRun): Watch {
   return watch
 }
 
+const carriesNothing = ({ amps, shared }: Record<string, number>) => amps === 0 || shared === 0
+
+/** What a step is not passed with, said here once more by hand. */
+const CONTRADICTIONS: Readonly<Record<string, (values: Record<string, number>) => boolean>> = {
+  'close-bypass': carriesNothing,
+  'jumper-carries': carriesNothing,
+  'bypass-to-jumper': carriesNothing,
+  'bypass-carries': carriesNothing,
+  'jumper-off': carriesNothing,
+  'switches-in': carriesNothing,
+  'line-through': carriesNothing,
+  'off-the-line': carriesNothing,
+  'check-jumper': ({ rating = 0, load = 0 }) => rating <= load,
+  'tap-through': ({ 'at-neutral': base = 0, up = 0, down = 0 }) => up <= base || down >= base,
+}
+
 describe('whatever a crew taps from anywhere along an order that comes with the program', () => {
   it('no bypass is closed on a unit whose neutral is not proven and whose drive can move', () => {
     fc.assert(
@@ -163,6 +179,23 @@ describe('whatever a crew taps from anywhere along an order that comes with the 
       }),
       { numRuns: 300 },
     )
+  })
+
+  it('no way of the line is opened after a reading that contradicts it, and no load taken by a unit that taps wrongly', () => {
+    let seen = 0
+    fc.assert(
+      fc.property(begun, pushes, (start, all) => {
+        for (const { entry, after } of tapThrough(start, all)) {
+          if (!after || entry.kind !== 'step done') continue
+          const wrong = CONTRADICTIONS[entry.stepId]
+          if (!wrong) continue
+          seen += 1
+          expect(wrong(entry.values as Record<string, number>)).toBe(false)
+        }
+      }),
+      { numRuns: 300, seed: 5 },
+    )
+    expect(seen).toBeGreaterThan(50)
   })
 
   it('the work is not said to be done with a hold point open, or a unit left otherwise than its job says', () => {

@@ -7,8 +7,10 @@ import { bad, doubtful, good, type Judged, readNumber } from './verdict.ts'
 const HARDLY_ANY_A = 1
 
 const NO_NUMBER = 'Enter the current as a number, not below zero.'
-const NOTHING_FLOWS =
+const NO_SHARE =
   'It carries nothing: leave every other way of the line closed, and look at clamps, blades and the meter.'
+const NO_LINE =
+  'It carries nothing, so customers beyond may be out: open and loosen nothing, look at clamps, blades and the meter, and call in.'
 
 function readAmps(value: Parameters<JudgeOf>[0]): number | null {
   const amps = readNumber(value)
@@ -24,20 +26,20 @@ function lineWindow({ plan, phases }: ReadAt, asked: Asked): Window | null {
 }
 
 /** A way that reads zero is none, unless the line may draw next to nothing. */
-function nothing(window: Window | null): Judged {
+function nothing(window: Window | null, otherwise: string): Judged {
   return window && window.low < HARDLY_ANY_A
     ? doubtful(
         'Nothing is read, and the line may draw that little: prove in another way that it carries.',
         'Say in the remark how.',
       )
-    : bad(NOTHING_FLOWS)
+    : bad(otherwise)
 }
 
 /** Beside another closed way, current divides as it likes. */
 export const judgeShare: JudgeOf = (value, asked, at) => {
   const amps = readAmps(value)
   if (amps === null) return bad(NO_NUMBER)
-  return amps === 0 ? nothing(lineWindow(at, asked)) : good('It carries its share.')
+  return amps === 0 ? nothing(lineWindow(at, asked), NO_SHARE) : good('It carries its share.')
 }
 
 /** Of a way that carries the line alone. */
@@ -45,7 +47,7 @@ export const judgeCarries: JudgeOf = (value, asked, at) => {
   const amps = readAmps(value)
   if (amps === null) return bad(NO_NUMBER)
   const window = lineWindow(at, asked)
-  if (amps === 0) return nothing(window)
+  if (amps === 0) return nothing(window, NO_LINE)
   if (!window) return good('It carries current; the plan expects no figure here.')
   const { low, high, basis } = window
   const span = `the expected ${inUnit(low, '')} to ${inUnit(high, 'A')}`
@@ -80,7 +82,7 @@ export const judgeRating: JudgeOf = (value, asked, at, step, values) => {
       'Take one of a higher rating, or say in the remark why the load stays below it.',
     )
   }
-  return good(`Rated above the current, read and expected.`)
+  return good('Rated above the current, read and expected.')
 }
 
 function currentRead({ asks }: Step, values: Values): number | null {

@@ -74,6 +74,32 @@ describe('an order of steps in the editor', () => {
     expect(faults.bySteps.get(hold?.id ?? '')?.join(' ')).toContain('asks for no reading')
   })
 
+  it('cannot be set while a limit of a reading is no number, and takes one with a comma or a minus', () => {
+    const body = shippedBody('change-out')
+    const withLeast = (least: string) =>
+      orderFaults({
+        ...body,
+        steps: body.steps.map((step) =>
+          step.id === 'found'
+            ? {
+                ...step,
+                asks: step.asks.map((asked) => (asked.id === 'tap' ? { ...asked, least } : asked)),
+              }
+            : step,
+        ),
+      })
+    expect(withLeast('none').bySteps.get('found')?.[0]).toContain('a limit of a reading')
+    for (const [typed, least] of [
+      ['−16', -16],
+      ['-8,5', -8.5],
+      ['', undefined],
+    ] as const) {
+      const step = withLeast(typed).sequence?.steps.find(({ id }) => id === 'found')
+      const [tap] = step?.asks ?? []
+      expect(tap?.kind === 'number' && { id: tap.id, least: tap.least }).toEqual({ id: 'tap', least })
+    }
+  })
+
   it('moves a step by one place and stops at the ends', () => {
     const { steps } = shippedBody('change-settings')
     const [first, second] = steps.map(({ id }) => id)

@@ -31,7 +31,8 @@ export const FOUND_BYPASSED_STEPS: readonly StepDraft[] = [
   NEUTRAL_SIDE_OPEN_STEP,
   {
     id: 'found',
-    text: 'Before anything is changed, measure the line at this unit and read the unit from outside. Volts are the same on both sides of a closed bypass.',
+    text: 'Before anything is changed, measure the line at this unit by meters on sticks that are rated for line volts, and read the unit from outside. Both sides of a closed bypass have the same volts.',
+    hazard: 'Line and bypass are at line volts: reach them by sticks alone.',
     each: 'unit',
     readsAsFound: true,
     asks: [
@@ -55,7 +56,7 @@ export const FOUND_BYPASSED_STEPS: readonly StepDraft[] = [
       },
       {
         id: 'amps',
-        what: 'Current in the bypass',
+        what: 'Current in the bypass, by an ammeter on a stick',
         kind: 'number',
         unit: 'A',
         judge: 'current as expected',
