@@ -96,7 +96,10 @@ describe('an order of steps in the editor', () => {
     ] as const) {
       const step = withLeast(typed).sequence?.steps.find(({ id }) => id === 'found')
       const [tap] = step?.asks ?? []
-      expect(tap?.kind === 'number' && { id: tap.id, least: tap.least }).toEqual({ id: 'tap', least })
+      expect(tap?.kind === 'number' && { id: tap.id, least: tap.least }).toEqual({
+        id: 'tap',
+        least,
+      })
     }
   })
 
