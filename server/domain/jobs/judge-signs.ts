@@ -2,11 +2,11 @@ import { REGULATOR_MAX_TAP } from '../feeder/equipment.ts'
 import { stepV } from './bypass-current.ts'
 import type { ReadValue } from './job-entry.ts'
 import {
+  FIND_THE_WRONG_SIGN,
   finestNeededV,
   isNearZero,
   type NeutralSign,
   SIGN_ORIGINS,
-  SIGNS_DISAGREE,
 } from './neutral-proof.ts'
 import { inUnit, isGiven, type JudgeOf, type ReadAt, type Values, voltsOf } from './read-at.ts'
 import type { Asked, Step } from './step-sequence.ts'
@@ -70,7 +70,7 @@ function isSayingNeutral(asked: Asked, value: ReadValue, neutralV: number | unde
 
 /** A pointer that sticks would have the unit driven off neutral: it moves only where all signs agree. */
 function whatNext(others: readonly NeutralSign['says'][]): string {
-  if (others.includes('neutral')) return `, but another sign does. ${SIGNS_DISAGREE}`
+  if (others.includes('neutral')) return `, but another sign does: ${FIND_THE_WRONG_SIGN}`
   return others.length === 0
     ? '. Read the other signs before the unit is moved: this one may be wrong.'
     : ', and no other sign says neutral: run the unit on in manual, and read all signs again.'

@@ -38,8 +38,8 @@ const NAMES: Partial<Readonly<Record<JudgeName, string>>> = {
 }
 
 /** What to do where one sign says neutral and another does not; whatever moves may be the wrong thing. */
-export const SIGNS_DISAGREE =
-  'Signs that disagree prove nothing: stop, tap nothing, leave the switches as they are, and find which is wrong.'
+export const FIND_THE_WRONG_SIGN =
+  'stop, tap nothing, leave the switches as they are, and find which is wrong.'
 
 const originsOf = (signs: readonly NeutralSign[]) => [
   ...new Set(signs.flatMap(({ judge }) => SIGN_ORIGINS[judge] ?? [])),
@@ -58,7 +58,7 @@ function inWords(agreeing: readonly NeutralSign[], against: readonly NeutralSign
   if (against.length > 0) {
     const says = `${named(against)} ${against.length > 1 ? 'say' : 'says'} off neutral`
     return agreeing.length > 0
-      ? `Not proven: ${says}, against ${named(agreeing)}. ${SIGNS_DISAGREE}`
+      ? `Not proven: ${says}, against ${named(agreeing)}. Signs that disagree prove nothing: ${FIND_THE_WRONG_SIGN}`
       : `Not proven: ${says}. Close nothing.`
   }
   const origins = originsOf(agreeing)
