@@ -134,7 +134,7 @@ describe('a bank that is taken out of service', () => {
     await page.getByText('Every bank on this feeder is in service').waitFor()
     await kind.selectOption('take a bank out of service')
     const form = page.getByRole('form', { name: /^Hand over take a bank out/ })
-    await form.getByLabel('Close open pairs on the same visit').selectOption('leave')
+    await form.getByLabel('Bird work on the same visit').selectOption('leave')
     await form.getByText('Pairs that stand open stay open').waitFor()
     await form.getByRole('button', { name: 'Draft the job' }).click()
     const plan = page.getByRole('region', { name: 'Plan of the job' })

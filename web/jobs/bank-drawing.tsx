@@ -61,7 +61,12 @@ function NodeMark({ placed: { node, x, y, joins } }: { readonly placed: PlacedNo
       return (
         <g>
           <circle className="bank-terminal" cx={x} cy={y} r="4" />
-          <text className="bank-terminal-name" x={x + 7} y={y - 6}>
+          <text
+            className="bank-terminal-name"
+            x={node.label === 'L' ? x - 7 : x + 7}
+            y={y - 6}
+            textAnchor={node.label === 'L' ? 'end' : 'start'}
+          >
             {node.label}
           </text>
         </g>

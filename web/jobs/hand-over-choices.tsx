@@ -13,17 +13,17 @@ type NeutralSide = HandOverDraft['neutralSide']
 const NEUTRAL_SIDE: readonly { value: NeutralSide; words: string; means: string }[] = [
   {
     value: null,
-    words: 'as the bank that stands there, else solid',
+    words: 'As the bank that stands there, else solid',
     means: 'Where no bank stands now, SL of each unit is joined to the neutral for good.',
   },
   {
     value: 'solid',
-    words: 'solid: no switch',
+    words: 'Solid: no switch',
     means: 'SL of each unit is joined to the neutral for good.',
   },
   {
     value: 'switched',
-    words: 'a disconnect switch at each unit',
+    words: 'A disconnect switch at each unit',
     means: 'A switch between SL and the neutral of each unit goes into kit, drawing and record.',
   },
 ]
@@ -55,15 +55,15 @@ export function BirdWorkField({
   const isUsual = takesBirdWork(kind)
   return (
     <ChoiceOfMeaning
-      label="Close open pairs on the same visit"
+      label="Bird work on the same visit"
       options={[
         {
           value: null,
-          words: `as is usual for this work: ${isUsual ? 'take along' : 'leave'}`,
+          words: isUsual ? 'Take it along, as is usual here' : 'Leave it, as is usual here',
           means: isUsual ? TAKEN : LEFT,
         },
-        { value: 'take along', words: 'take along', means: TAKEN },
-        { value: 'leave', words: 'leave', means: LEFT },
+        { value: 'take along', words: 'Take it along', means: TAKEN },
+        { value: 'leave', words: 'Leave it', means: LEFT },
       ]}
       value={value}
       onType={onType}

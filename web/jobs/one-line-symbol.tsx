@@ -154,16 +154,26 @@ function NeutralSideLabel({ branch: { stands }, at: { x, y } }: LabelProps) {
   )
 }
 
-/** A unit's way through lies right below its bypass, so that the bypass says all above its blade. */
+/** A unit's way through lies right below its bypass, so that the bypass says all beside its blade. */
 function AcrossLabel({ branch: { kind, label, stands }, at: { x, y } }: LabelProps) {
-  const isBypass = kind === 'bypass switch'
-  const isUnit = kind === 'regulator unit'
+  if (kind === 'bypass switch') {
+    return (
+      <text className="bank-label" x={x + BLADE_PX + 8} y={y - 6}>
+        {`${label}, ${stands}`}
+      </text>
+    )
+  }
   return (
     <>
-      <text className="bank-label" x={x} y={y - (isUnit ? 24 : 16)} textAnchor="middle">
-        {isBypass ? `${label}, ${stands}` : label}
+      <text
+        className="bank-label"
+        x={x}
+        y={y - (kind === 'regulator unit' ? 24 : 18)}
+        textAnchor="middle"
+      >
+        {label}
       </text>
-      {stands && !isBypass && (
+      {stands && (
         <text className="bank-label" x={x} y={y + 18} textAnchor="middle">
           {stands}
         </text>

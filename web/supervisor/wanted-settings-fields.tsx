@@ -21,7 +21,7 @@ export function WantedSettingsFields({ standing, typed, onType }: Props) {
           <Field
             key={key}
             label={unit ? `${label}, ${unit}` : label}
-            hint={`Now ${standing[key]}`}
+            hint={`Now ${standing[key]}${unit ? ` ${unit}` : ''}`}
             fault={faults[key] ?? null}
           >
             {(control) => (
