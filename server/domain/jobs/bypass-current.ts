@@ -31,15 +31,18 @@ export function bypassInWords(neutralV: number, loopOhm: number): string {
   const one = bypassOffNeutral(neutralV, 1, loopOhm)
   const all = bypassOffNeutral(neutralV, 16, loopOhm)
   return (
-    `One step off neutral puts ${volts(one.volts)} across it and about ${amps(one.amps)} ` +
-    `through a loop of ${loopOhm} ohm; sixteen steps ${volts(all.volts)} and ${amps(all.amps)}.`
+    `One step off neutral puts ${acrossInWords(one.volts)} across it and about ${loopAmpsInWords(one.amps)} ` +
+    `through a loop of ${loopOhm} ohm; sixteen steps ${acrossInWords(all.volts)} and ${loopAmpsInWords(all.amps)}.`
   )
 }
 
-const volts = (value: number) => (value < 100 ? `${value.toFixed(1)} V` : lineVoltsInWords(value))
+/** "45.0 V", "1,440 V": volts across a bypass; one step is told finer than what many make. */
+export function acrossInWords(volts: number): string {
+  return volts < 100 ? `${volts.toFixed(1)} V` : lineVoltsInWords(volts)
+}
 
-/** The impedance of the loop is an assumption, so its current is good for no more than tens. */
-function amps(value: number): string {
-  const rounded = value < 100 ? Math.round(value) : Math.round(value / 10) * 10
+/** "900 A": the impedance of the loop is an assumption, so its current is good for no more than tens. */
+export function loopAmpsInWords(amps: number): string {
+  const rounded = amps < 100 ? Math.round(amps) : Math.round(amps / 10) * 10
   return `${rounded.toLocaleString('en-US')} A`
 }

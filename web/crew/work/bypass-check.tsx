@@ -1,10 +1,10 @@
 import { REGULATOR_MAX_TAP } from '#domain/feeder/equipment.ts'
-import { bypassOffNeutral } from '#domain/jobs/bypass-current.ts'
+import { acrossInWords, bypassOffNeutral, loopAmpsInWords } from '#domain/jobs/bypass-current.ts'
 import type { ReadValue } from '#domain/jobs/job-entry.ts'
 import type { BankWork } from '#domain/jobs/job-plan.ts'
 import type { Verdict } from '#domain/jobs/judge-reading.ts'
 import type { Step } from '#domain/jobs/step-sequence.ts'
-import { counted, thousands } from '../../state/format.ts'
+import { counted } from '../../state/format.ts'
 import { Field } from '../../ui/field.tsx'
 import { loopOhms } from './loop-ohm.ts'
 import { numberOfText } from './number-of-text.ts'
@@ -84,9 +84,10 @@ function BypassStop({ say, steps, loopOhm, neutralV }: StopProps) {
 
 function across(steps: number, loopOhm: number | null, neutralV: number): string {
   const { volts, amps } = bypassOffNeutral(neutralV, steps, loopOhm ?? 1)
-  const flow = loopOhm === null ? '' : `; ${loopOhm} Ω would let about ${thousands(amps)} A flow`
+  const flow =
+    loopOhm === null ? '' : `; ${loopOhm} Ω would let about ${loopAmpsInWords(amps)} flow`
   const off = steps < 1 ? 'Less than 1 step' : counted(steps, 'step')
   return steps > REGULATOR_MAX_TAP
-    ? `${thousands(volts)} V would stand across it${flow}.`
-    : `${off} off neutral, ${thousands(volts)} V would stand across it${flow}.`
+    ? `${acrossInWords(volts)} would stand across it${flow}.`
+    : `${off} off neutral, ${acrossInWords(volts)} would stand across it${flow}.`
 }
