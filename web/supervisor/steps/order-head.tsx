@@ -44,7 +44,7 @@ export function OrderHead({ body: { name, forKinds, bankAtStart, source }, onTyp
       </fieldset>
       <Field
         label="How the bank stands at the start"
-        hint="Where a bank is set none stands, and nothing is said."
+        hint="Where a bank is set, none stands yet: leave it at “not said”."
       >
         {(control) => (
           <select
