@@ -1,6 +1,6 @@
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import type { AsLeft } from '#domain/jobs/as-left.ts'
-import { doneThoughLeftOut, doneThoughLeftOutInWords } from '#domain/jobs/bird-work-left-out.ts'
+import { leftOutWork } from '#domain/jobs/bird-work-left-out.ts'
 import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import type { Job } from './job-ports.ts'
@@ -78,10 +78,10 @@ export async function closeJob(
 
 /** What is in the bird record now although the field said that its step was left out. */
 function doubtfulNotes(asLeft: AsLeft, entries: readonly JobEntry[]): string[] {
-  return doneThoughLeftOut(asLeft, entries).map((found) => {
-    const { measure, pole } = found.measure
-    return `${measure} on pole ${pole} is recorded as on; it was ${doneThoughLeftOutInWords(found)}. Have somebody look whether it is there.`
-  })
+  return leftOutWork(asLeft, entries).map(
+    ({ what, words }) =>
+      `Recorded as on: ${what}, ${words}. Have somebody look whether it is there.`,
+  )
 }
 
 async function signedAsLeft(store: Store, job: Job): Promise<AsLeft> {

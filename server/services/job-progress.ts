@@ -1,5 +1,5 @@
 import type { AsLeft } from '#domain/jobs/as-left.ts'
-import { doneThoughLeftOut } from '#domain/jobs/bird-work-left-out.ts'
+import { leftOutWork } from '#domain/jobs/bird-work-left-out.ts'
 import type { JobEntry } from '#domain/jobs/job-entry.ts'
 import type { JobPlan } from '#domain/jobs/job-plan.ts'
 import { runOf, stepsCount } from '#domain/jobs/job-run.ts'
@@ -17,7 +17,7 @@ export function progressOf(
 ): Progress {
   const { done, leftOut, all } = stepsCount(runOf(plan, entries).run)
   const said = entries.filter(({ kind }) => kind === 'deviation').length
-  const deviations = said + (asLeft ? doneThoughLeftOut(asLeft, entries).length : 0)
+  const deviations = said + (asLeft ? leftOutWork(asLeft, entries).length : 0)
   return { stepsDone: done, stepsLeftOut: leftOut, stepsAll: all, deviations }
 }
 

@@ -357,7 +357,7 @@ describe('bird work whose step was left out', () => {
     expect(await listed()).toMatchObject(counts)
     const closed = await move(job, 'closed')
     expect(closed.closingNotes).toContainEqual(
-      expect.stringMatching(/^perch deterrent on pole P3 is recorded as on; .*They came at noon\./),
+      expect.stringMatching(/^Recorded as on: perch deterrent on pole P3, .*They came at noon\./),
     )
     expect(await listed()).toMatchObject(counts)
     expect(await itemsNow()).toContainEqual(

@@ -42,8 +42,31 @@ export function doneThoughLeftOut(
   })
 }
 
-/** "said to be done, but its step was left out (“Covers did not come”): put on in the afternoon". */
-export function doneThoughLeftOutInWords({ measure, step }: DoneThoughLeftOut): string {
-  const how = measure.why?.trim() || 'nobody says how'
-  return `said to be done, but its step was left out (“${step.why}”): ${how}`
+/** Measures of one step about which the same is said. */
+export interface LeftOutWork {
+  /** "bushing cover, raised perch on pole P2". */
+  readonly what: string
+  /** "said to be done, but its step was left out (“Covers did not come”): put on in the afternoon". */
+  readonly words: string
+}
+
+/** As people are told of it: once for each step and each word on it. */
+export function leftOutWork(
+  asLeft: Pick<AsLeft, 'measures'>,
+  entries: readonly JobEntry[],
+): LeftOutWork[] {
+  const groups = new Map<string, { pole: string; words: string; kinds: Set<string> }>()
+  for (const { measure, step } of doneThoughLeftOut(asLeft, entries)) {
+    const { pole } = measure
+    const how = measure.why?.trim() || 'nobody says how'
+    const words = `said to be done, but its step was left out (“${step.why}”): ${how}`
+    const key = `${pole}~${step.stepId}~${words}`
+    const group = groups.get(key) ?? { pole, words, kinds: new Set() }
+    groups.set(key, group)
+    group.kinds.add(measure.measure)
+  }
+  return [...groups.values()].map(({ pole, words, kinds }) => ({
+    what: `${[...kinds].join(', ')} on pole ${pole}`,
+    words,
+  }))
 }

@@ -1,7 +1,7 @@
 import { type Phase, phaseMask, phasesOfMask } from '#domain/units/phases.ts'
 import type { Regulator } from '../feeder/equipment.ts'
 import type { AsLeft, MeasureAsLeft, SettingsAsLeft, UnitAsLeft } from './as-left.ts'
-import { doneThoughLeftOut, doneThoughLeftOutInWords } from './bird-work-left-out.ts'
+import { leftOutWork } from './bird-work-left-out.ts'
 import { leavesInService, setsUnits } from './is-bank-kind.ts'
 import type { JobEntry } from './job-entry.ts'
 import type { JobPlan, PoleWork } from './job-plan.ts'
@@ -27,10 +27,10 @@ export function builtAgainstPlan(
     ...bankDeviations(plan, asLeft),
     ...plan.poles.flatMap((work) => measureDeviations(work, asLeft)),
     ...unplannedMeasures(plan, asLeft),
-    ...doneThoughLeftOut(asLeft, entries).map((found) => ({
-      what: `${found.measure.measure} on pole ${found.measure.pole}, its step`,
+    ...leftOutWork(asLeft, entries).map(({ what, words }) => ({
+      what: `${what}, its step`,
       planned: 'to be done',
-      built: doneThoughLeftOutInWords(found),
+      built: words,
     })),
   ]
 }

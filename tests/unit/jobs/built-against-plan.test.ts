@@ -189,6 +189,9 @@ describe('bird work whose step was left out', () => {
       expect.stringMatching(/: put on at noon$/),
     ])
     expect(said(leftOut('other-measures'))).toHaveLength(1)
+    const two = [...left.measures, ...measures]
+    const told = builtAgainstPlan(plan, { ...left, measures: two }, [leftOut('bird-work')])
+    expect(told.filter(({ what }) => what.endsWith('its step'))).toHaveLength(1)
   })
 
   it('does not where it is said to be not done, or the step was another', () => {
