@@ -61,6 +61,7 @@ export function HandOverForm(props: Props) {
   }
   return (
     <form className="stack job-form" aria-label={`Hand over ${what}`} noValidate onSubmit={submit}>
+      <h3>What the crew is told</h3>
       <JobHeadFields fields={draft} onType={keep} />
       <Choices kind={kindOfOrigin(origin)} draft={draft} onType={keep} />
       {drafting.error && <ErrorNote title="No job was drafted." error={drafting.error} />}
