@@ -45,7 +45,7 @@ export function searchPoles(
   if (byId.length > 0) {
     return {
       poles: byId,
-      heading: `${counted(byId)} with “${text.trim()}” in its number`,
+      heading: `${counted(byId)} with “${text.trim()}” in the number`,
       typedAt: null,
     }
   }

@@ -14,8 +14,8 @@ export function TakeToday({ jobs }: { readonly jobs: readonly JobSummary[] }) {
   return (
     <div className="stack">
       <p>
-        {counted(jobs.length, 'job')} begun, late or due today, {there === 0 ? 'none' : there} of
-        them on this device.
+        {counted(jobs.length, 'job')} begun, late or due today, {there === 0 ? 'none' : there} on
+        this device.
       </p>
       <TakingNote taking={taking} onStop={cancel} />
       {taking.status !== 'taking' && (

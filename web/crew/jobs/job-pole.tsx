@@ -121,14 +121,18 @@ function WorkHere({ work }: { readonly work: PoleWork }) {
   return (
     <section className="stack" aria-label="What is done here">
       <h3>What is done here</h3>
-      <ul className="crew-kit">
-        <li>{sequence.name}</li>
-        {measures.map((measure) => (
-          <li key={`${measure.kind} ${measure.partIds.join(' ')}`}>
-            {capitalised(measureInWords(measure, parts, units))}
-          </li>
-        ))}
-      </ul>
+      <p>{sequence.name}</p>
+      {measures.length > 0 && (
+        <CrewFold title={`Bird work: ${counted(measures.length, 'measure')}`}>
+          <ul className="crew-kit">
+            {measures.map((measure) => (
+              <li key={`${measure.kind} ${measure.partIds.join(' ')}`}>
+                {capitalised(measureInWords(measure, parts, units))}
+              </li>
+            ))}
+          </ul>
+        </CrewFold>
+      )}
     </section>
   )
 }

@@ -37,7 +37,8 @@ export function AskedField({ asked, typed, fault, verdict, onType, onGiveBack }:
       )}
       {(asked.kind === 'number' || asked.kind === 'text') && (
         <Field
-          label={askedWords(asked)}
+          label={asked.what}
+          hint={asked.isNeeded ? undefined : 'May be left empty.'}
           unit={asked.kind === 'number' ? asked.unit : undefined}
           fault={fault}
         >

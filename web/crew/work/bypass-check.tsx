@@ -31,7 +31,12 @@ export function BypassCheck({ jobId, bank, step, values, verdicts }: Props) {
     <section className="bypass-check stack" aria-label="Across a bypass">
       <h3>If the bypass were closed now</h3>
       {say === 'nothing' && <p>Enter what is read; then it stands here.</p>}
-      {say === 'neutral' && <p>All that was read says neutral, where nothing stands across it.</p>}
+      {say === 'neutral' && (
+        <p>
+          All that was read says neutral, where nothing stands across it. Whether that proves it,
+          the signs above say.
+        </p>
+      )}
       {(say === 'off neutral' || say === 'not the same') && (
         <BypassStop
           say={say}
