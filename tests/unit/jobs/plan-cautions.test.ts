@@ -83,7 +83,7 @@ describe('a potential ratio that is not that of the line', () => {
       return plan({ bank: { regulator, standing: SAMPLE_BANK, loopOhm: 0.1 } }).notes.join(' ')
     }
     // 7200 V over 63.5 is 113.4 V.
-    expect(withRatio(63.5)).toMatch(/ratio of 63\.5 the control reads 113\.4 V at nominal 7200 V/)
+    expect(withRatio(63.5)).toMatch(/ratio of 63\.5 the control reads 113\.4 V at nominal 7,200 V/)
     expect(withRatio(60)).not.toMatch(/potential ratio/)
   })
 })
