@@ -51,7 +51,7 @@ async function runStep(what, script) {
 
 async function runAll() {
   await installPackages()
-  process.env.CHROMIUM_PATH = ensureChromium()
+  ensureChromium()
   mkdirSync(join(PROJECT_FOLDER, 'artifacts'), { recursive: true })
   const steps = [auditPackages(), runStep('check', 'check.mjs'), runStep('build', 'build.mjs')]
   const failedSteps = (await Promise.all(steps)).reduce((sum, failed) => sum + failed, 0)

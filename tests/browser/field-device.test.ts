@@ -33,7 +33,7 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'crossarm-camera-'))
   const film = join(folder, 'label.y4m')
   await writeFile(film, filmOf(LABEL))
-  const executablePath = findChromium()
+  const executablePath = findChromium({ isWhole: true })
   if (!executablePath) throw new Error(HOW_TO_INSTALL)
   browser = await chromium.launch({
     executablePath,

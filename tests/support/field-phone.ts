@@ -1,4 +1,4 @@
-import { mkdtemp, readlink, rm } from 'node:fs/promises'
+import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
@@ -67,7 +67,7 @@ export async function fieldPhone(): Promise<FieldPhone> {
       await context?.setOffline(next)
     },
     crash: async () => {
-      await killBrowserOf(folder)
+      await killBrowserOf(context)
       await context?.close().catch(() => {})
       context = null
     },
@@ -79,11 +79,11 @@ export async function fieldPhone(): Promise<FieldPhone> {
   }
 }
 
-/** Chromium writes host and process into a link in its profile, which goes when it ends in order. */
-async function killBrowserOf(folder: string): Promise<void> {
-  const lock = await readlink(join(folder, 'SingletonLock'))
-  const pid = Number(/-(\d+)$/.exec(lock)?.[1])
-  if (!Number.isInteger(pid)) throw new Error(`Expected a process in “${lock}”.`)
+async function killBrowserOf(context: BrowserContext | null): Promise<void> {
+  const devtools = await context?.browser()?.newBrowserCDPSession()
+  const processes = await devtools?.send('SystemInfo.getProcessInfo')
+  const pid = processes?.processInfo.find(({ type }) => type === 'browser')?.id
+  if (pid === undefined) throw new Error('Expected a browser that runs.')
   process.kill(pid, 'SIGKILL')
   while (isRunning(pid)) await sleep(20)
 }

@@ -1,6 +1,9 @@
 import { accessSync, constants, existsSync } from 'node:fs'
 import { delimiter, join } from 'node:path'
 
+/** Draws pages and nothing around them, for half the processor time of a start; it has no camera. */
+const WITHOUT_WINDOWS = 'chromium-headless-shell'
+
 const NAMES = [
   'chromium',
   'chromium-browser',
@@ -24,15 +27,16 @@ const WINDOWS_PLACES = [
 
 /**
  * Where a browser of the Chromium family usually lies on this platform.
+ * @param {string[]} names of the program on the path
  * @returns {string[]}
  */
-function usualPlaces() {
+function usualPlaces(names) {
   const { PATH = '', LOCALAPPDATA, PROGRAMFILES } = process.env
   if (process.platform === 'win32') {
     const roots = [PROGRAMFILES, process.env['PROGRAMFILES(X86)'], LOCALAPPDATA]
     return roots.flatMap((root) => (root ? WINDOWS_PLACES.map((place) => join(root, place)) : []))
   }
-  const onPath = NAMES.flatMap((name) => PATH.split(delimiter).map((folder) => join(folder, name)))
+  const onPath = names.flatMap((name) => PATH.split(delimiter).map((folder) => join(folder, name)))
   return process.platform === 'darwin' ? [...MAC_PLACES, ...onPath] : onPath
 }
 
@@ -49,11 +53,13 @@ function isProgram(path) {
 /**
  * Path of the browser that CHROMIUM_PATH names, else of one in the usual places, else null.
  * Throws when CHROMIUM_PATH names a file that is not there.
+ * @param {{ isWhole?: boolean }} [wanted] `isWhole`: with camera and windows, not only what draws pages
  * @returns {string | null}
  */
-export function findChromium() {
+export function findChromium({ isWhole = false } = {}) {
   const named = process.env.CHROMIUM_PATH
-  if (!named) return usualPlaces().find(isProgram) ?? null
+  const names = isWhole ? NAMES : [WITHOUT_WINDOWS, ...NAMES]
+  if (!named) return usualPlaces(names).find(isProgram) ?? null
   if (!existsSync(named)) throw new Error(`CHROMIUM_PATH names ${named}, which does not exist.`)
   return named
 }

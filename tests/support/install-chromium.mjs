@@ -30,13 +30,11 @@ const INSTALLERS = {
 const mayInstall = () => process.platform !== 'linux' || process.getuid?.() === 0
 
 /**
- * Finds a browser, and where there is none tries to install one the way the platform does it.
+ * Finds a whole browser, and where there is none tries to install one the way the platform does it.
  * Throws with what to install when that is not possible.
- * @returns {string} path of the program
  */
 export function ensureChromium() {
-  const found = findChromium()
-  if (found) return found
+  if (findChromium({ isWhole: true })) return
   const commands = INSTALLERS[process.platform]
   if (!commands || !mayInstall()) throw new Error(HOW_TO_INSTALL)
   for (const [program = '', ...args] of commands) {
@@ -44,7 +42,5 @@ export function ensureChromium() {
     const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' }
     if (spawnSync(program, args, { stdio: 'inherit', env }).status !== 0) break
   }
-  const installed = findChromium()
-  if (!installed) throw new Error(HOW_TO_INSTALL)
-  return installed
+  if (!findChromium({ isWhole: true })) throw new Error(HOW_TO_INSTALL)
 }
