@@ -3,6 +3,7 @@ import { once } from 'node:events'
 import { createInterface } from 'node:readline'
 import { fileURLToPath } from 'node:url'
 import type { Place } from '../../server/store/place.ts'
+import { START } from '../support/start-server.ts'
 
 const PROJECT_FOLDER = fileURLToPath(new URL('../..', import.meta.url))
 
@@ -17,20 +18,21 @@ export interface RunningProgram {
 /** Runs a program of this folder as a process of its own, on a place. */
 export function runProgram(file: string, { dataFolder, databaseUrl }: Place): RunningProgram {
   const program = fileURLToPath(new URL(file, import.meta.url))
-  return start([program, dataFolder, databaseUrl ?? ''], process.env)
+  return start(['--import', 'tsx', program, dataFolder, databaseUrl ?? ''], process.env)
 }
 
 /**
- * Runs the server as its command does, on any free port.
+ * Runs the server as its command does, on any free port. Built, since a start from the sources
+ * takes several times the processor time.
  *
  * @param uid of the user that it runs as; that of the test when left out
  */
 export function runServer(env: NodeJS.ProcessEnv, uid?: number): RunningProgram {
-  return start(['server/main.ts'], { ...process.env, HOST: '127.0.0.1', PORT: '0', ...env }, uid)
+  return start([START], { ...process.env, HOST: '127.0.0.1', PORT: '0', ...env }, uid)
 }
 
 function start(args: readonly string[], env: NodeJS.ProcessEnv, uid?: number): RunningProgram {
-  const child = spawn(process.execPath, ['--import', 'tsx', ...args], {
+  const child = spawn(process.execPath, args, {
     cwd: PROJECT_FOLDER,
     env,
     stdio: ['ignore', 'pipe', 'inherit'],

@@ -9,6 +9,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { ACTING_ROLE_HEADER } from '#contract/actor.ts'
 import { enterDemo } from '../support/enter-demo.ts'
 import { freshDatabase } from '../support/fresh-database.ts'
+import { START } from '../support/start-server.ts'
 import { openRaw, requestHead } from './raw-connection.ts'
 
 const PROJECT_FOLDER = fileURLToPath(new URL('../..', import.meta.url))
@@ -23,7 +24,7 @@ beforeEach(async () => {
   dataFolder = await mkdtemp(join(tmpdir(), 'crossarm-stop-'))
   const fresh = await freshDatabase()
   drop = fresh.drop
-  const started = spawn(process.execPath, ['--import', 'tsx', 'server/main.ts'], {
+  const started = spawn(process.execPath, [START], {
     cwd: PROJECT_FOLDER,
     env: {
       ...process.env,

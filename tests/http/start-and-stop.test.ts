@@ -12,6 +12,7 @@ import { optionsOf, startServer } from '../../server/main.ts'
 import { CLAIM_FILE } from '../../server/store/folder-claim.ts'
 import { DATABASE_FILE } from '../../server/store/place.ts'
 import { smallFeeder } from '../support/small-feeder.ts'
+import { START } from '../support/start-server.ts'
 import { readEvents } from './read-events.ts'
 import { SMALL, startTestServer, type TestServer } from './test-server.ts'
 
@@ -92,7 +93,7 @@ describe('stopping', () => {
 
 describe('the program', () => {
   it('prints its address, and ends cleanly on a signal', async () => {
-    const program = spawn(process.execPath, ['--import', 'tsx', 'server/main.ts'], {
+    const program = spawn(process.execPath, [START], {
       cwd: PROJECT_FOLDER,
       env: { ...process.env, HOST: '', PORT: '0', CROSSARM_DATA: dataFolder },
       stdio: ['ignore', 'pipe', 'inherit'],

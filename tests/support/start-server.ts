@@ -8,6 +8,8 @@ import { fileURLToPath } from 'node:url'
 import { findFreePort } from './free-port.ts'
 
 const PROJECT_FOLDER = fileURLToPath(new URL('../..', import.meta.url))
+/** Builds what is stale and runs the server in the same process. */
+export const START = 'server/run/start.mjs'
 const START_WITHIN_MS = 120_000
 
 export interface RunningServer {
@@ -32,7 +34,7 @@ export interface ServerChoices {
 export async function startServer(choices: ServerChoices = {}): Promise<RunningServer> {
   const dataFolder = choices.dataFolder ?? (await mkdtemp(join(tmpdir(), 'crossarm-test-')))
   const port = choices.port ?? (await findFreePort())
-  const child = spawn(process.execPath, ['server/run/start.mjs'], {
+  const child = spawn(process.execPath, [START], {
     cwd: PROJECT_FOLDER,
     env: {
       ...process.env,
