@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import type { Verdict } from '#domain/jobs/judge-reading.ts'
 import { Step } from '#domain/jobs/step-sequence.ts'
-import { signsSay, stepsOffNeutral } from '../../../web/crew/work/steps-off-neutral.ts'
+import {
+  acrossBypassInWords,
+  signsSay,
+  stepsOffNeutral,
+} from '../../../web/crew/work/steps-off-neutral.ts'
 
 const NEUTRAL_V = 7200
 
@@ -51,5 +55,12 @@ describe('how far a unit stands off neutral', () => {
     expect(signsSay(step, [verdict('indicator', 'bad'), verdict('meter', 'good')])).toBe(
       'off neutral',
     )
+  })
+
+  it('is told in steps where a tap can make it, and in volts alone where none can', () => {
+    expect(acrossBypassInWords(3, NEUTRAL_V, null)).toMatch(/^3 steps off neutral, 135 V would/)
+    expect(acrossBypassInWords(3, NEUTRAL_V, 0.1)).toMatch(/0\.1 Ω would let about .* A flow\.$/)
+    expect(acrossBypassInWords(0.98, NEUTRAL_V, null)).toMatch(/^About 1 step off neutral/)
+    expect(acrossBypassInWords(160, NEUTRAL_V, null)).not.toMatch(/step/)
   })
 })

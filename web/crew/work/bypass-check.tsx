@@ -1,14 +1,16 @@
-import { REGULATOR_MAX_TAP } from '#domain/feeder/equipment.ts'
-import { acrossInWords, bypassOffNeutral, loopAmpsInWords } from '#domain/jobs/bypass-current.ts'
 import type { ReadValue } from '#domain/jobs/job-entry.ts'
 import type { BankWork } from '#domain/jobs/job-plan.ts'
 import type { Verdict } from '#domain/jobs/judge-reading.ts'
 import type { Step } from '#domain/jobs/step-sequence.ts'
-import { counted } from '../../state/format.ts'
 import { Field } from '../../ui/field.tsx'
 import { loopOhms } from './loop-ohm.ts'
 import { numberOfText } from './number-of-text.ts'
-import { type SignsSay, signsSay, stepsOffNeutral } from './steps-off-neutral.ts'
+import {
+  acrossBypassInWords,
+  type SignsSay,
+  signsSay,
+  stepsOffNeutral,
+} from './steps-off-neutral.ts'
 
 interface Props {
   readonly jobId: string
@@ -80,19 +82,9 @@ function BypassStop({ say, steps, loopOhm, neutralV }: StopProps) {
       </span>
       <span>
         <strong>Do not close it.</strong>{' '}
-        {steps !== null && steps > 0 && across(steps, loopOhm, neutralV)}{' '}
+        {steps !== null && steps > 0 && acrossBypassInWords(steps, neutralV, loopOhm)}{' '}
         {say === 'not the same' && 'The signs do not say the same: find which is wrong.'}
       </span>
     </p>
   )
-}
-
-function across(steps: number, loopOhm: number | null, neutralV: number): string {
-  const { volts, amps } = bypassOffNeutral(neutralV, steps, loopOhm ?? 1)
-  const flow =
-    loopOhm === null ? '' : `; ${loopOhm} Ω would let about ${loopAmpsInWords(amps)} flow`
-  const off = steps < 1 ? 'Less than 1 step' : counted(steps, 'step')
-  return steps > REGULATOR_MAX_TAP
-    ? `${acrossInWords(volts)} would stand across it${flow}.`
-    : `${off} off neutral, ${acrossInWords(volts)} would stand across it${flow}.`
 }

@@ -1,9 +1,16 @@
-import { stepV } from '#domain/jobs/bypass-current.ts'
+import { REGULATOR_MAX_TAP } from '#domain/feeder/equipment.ts'
+import {
+  acrossInWords,
+  bypassOffNeutral,
+  loopAmpsInWords,
+  stepV,
+} from '#domain/jobs/bypass-current.ts'
 import type { ReadValue } from '#domain/jobs/job-entry.ts'
 import type { Verdict } from '#domain/jobs/judge-reading.ts'
 import { SIGN_ORIGINS } from '#domain/jobs/neutral-proof.ts'
 import { voltsOf } from '#domain/jobs/read-at.ts'
 import type { Asked, Step } from '#domain/jobs/step-sequence.ts'
+import { counted } from '../../state/format.ts'
 
 /** What the signs of neutral that are entered say together, proven or not. */
 export type SignsSay = 'nothing' | 'neutral' | 'off neutral' | 'not the same'
@@ -45,4 +52,24 @@ export function stepsOffNeutral(
     }
   })
   return read.length === 0 ? null : Math.max(...read)
+}
+
+/**
+ * What a bypass closed so far off neutral would do.
+ *
+ * @param loopOhm of the loop that it closes; null where that is not known
+ */
+export function acrossBypassInWords(
+  steps: number,
+  neutralV: number,
+  loopOhm: number | null,
+): string {
+  const { volts, amps } = bypassOffNeutral(neutralV, steps, loopOhm ?? 1)
+  const flow =
+    loopOhm === null ? '' : `; ${loopOhm} Ω would let about ${loopAmpsInWords(amps)} flow`
+  const across = `${acrossInWords(volts)} would stand across it${flow}.`
+  if (steps > REGULATOR_MAX_TAP) return across
+  // Volts are no whole number of steps, nor are they read to one.
+  const about = Number.isInteger(steps) ? '' : 'About '
+  return `${about}${counted(Math.max(1, Math.round(steps)), 'step')} off neutral, ${across}`
 }
