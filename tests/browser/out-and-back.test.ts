@@ -98,6 +98,8 @@ describe('a bank of three units with switches at their neutral sides', () => {
     await fillStep(page, { ...ofB, values: { ...ofB.values, indicator: 2 }, signedBy: [] })
     await stepOf(page).getByText('does not stand at neutral').waitFor()
     await passSteps(page, [ofB])
+    // What is entered behind it at the server would be refused before it is there.
+    await expect.poll(() => entriesAt(job.id)).toBe(proving + 1)
 
     const closing = job.plan.poles[0]?.sequence.steps.find(
       ({ action }) => action === 'close the bypass',
@@ -191,6 +193,10 @@ describe('a bank of three units with switches at their neutral sides', () => {
 async function untilIn(wanted: JobState, jobId: string): Promise<void> {
   const state = async () => (await ask<JobAnswer>('crew', `/api/jobs/${jobId}`)).job.state
   await expect.poll(state).toBe(wanted)
+}
+
+async function entriesAt(jobId: string): Promise<number> {
+  return (await ask<JobAnswer>('crew', `/api/jobs/${jobId}`)).entries.length
 }
 
 /** One unit of the bank is shown at a time. */
