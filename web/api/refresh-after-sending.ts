@@ -1,4 +1,5 @@
 import type { StoredItem } from '../device/device-tables.ts'
+import { askAgain } from './ask-again.ts'
 import { queryClient } from './query-client.ts'
 
 /**
@@ -6,7 +7,7 @@ import { queryClient } from './query-client.ts'
  * its feeder. The open feeder itself stays as the person has it.
  */
 export function refreshAfterSending({ jobId, feederId }: StoredItem): void {
-  void queryClient.invalidateQueries({
+  void askAgain(queryClient, {
     predicate: ({ queryKey }) =>
       queryKey[0] === 'jobs' ||
       (jobId !== undefined && queryKey.includes(jobId)) ||

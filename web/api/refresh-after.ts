@@ -1,4 +1,5 @@
 import type { QueryClient, QueryKey } from '@tanstack/react-query'
+import { askAgain } from './ask-again.ts'
 import type { Notice } from './follow-changes.ts'
 
 /**
@@ -47,7 +48,7 @@ export function staleAfter({ subject, subjectId, feederId }: Notice): QueryKey[]
 const jobKeys = (jobId: string): QueryKey[] => [['jobs'], ['job', jobId]]
 
 export async function refreshAfter(client: QueryClient, notice: Notice): Promise<void> {
-  await Promise.all(staleAfter(notice).map((queryKey) => client.invalidateQueries({ queryKey })))
+  await Promise.all(staleAfter(notice).map((queryKey) => askAgain(client, { queryKey })))
   if (notice.subject !== 'feeder') return
   await client.invalidateQueries({ queryKey: ['feeder', notice.subjectId], type: 'inactive' })
 }
@@ -71,10 +72,7 @@ const CHANGED_BY_OTHERS: ReadonlySet<unknown> = new Set([
   'history',
 ])
 
-/** To be called once changes are followed: what was fetched before may have been changed since. */
+/** To be called once changes are followed: what was asked for before may have been changed since. */
 export function refreshFetchedBefore(client: QueryClient): Promise<void> {
-  return client.invalidateQueries({
-    predicate: ({ queryKey, state }) =>
-      CHANGED_BY_OTHERS.has(queryKey[0]) && state.dataUpdatedAt > 0,
-  })
+  return askAgain(client, { predicate: ({ queryKey }) => CHANGED_BY_OTHERS.has(queryKey[0]) })
 }
