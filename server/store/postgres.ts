@@ -35,6 +35,9 @@ export function openPostgres(url: string, reportFault: (fault: unknown) => void)
     keepAlive: true,
   })
   pool.on('error', reportFault)
+  // A connection that breaks while it is lent out tells nobody else, and an error that nobody hears
+  // ends the process. Whoever has it learns it from the statement under way, or from the next one.
+  pool.on('connect', (client) => client.on('error', () => undefined))
   const db = new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) })
   return {
     kind: 'postgres',

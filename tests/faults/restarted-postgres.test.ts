@@ -1,6 +1,8 @@
 import { setTimeout as sleep } from 'node:timers/promises'
+import { sql } from 'kysely'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { ACTING_ROLE_HEADER } from '#contract/actor.ts'
+import { openPostgres } from '../../server/store/postgres.ts'
 import { verifyRecord } from '../../server/store/verify-record.ts'
 import { temporaryPlaces } from '../store/temporary-places.ts'
 import { enterDemo } from '../support/enter-demo.ts'
@@ -20,6 +22,24 @@ describe.runIf(TESTED_KIND === 'PostgreSQL' && binaries !== null)('a database se
     cluster = await startCluster(binaries ?? '')
   })
   afterAll(() => cluster.stop())
+
+  it('that drops a connection in the middle of a change costs this change alone', async () => {
+    const { writer } = openPostgres(cluster.url, () => undefined)
+    try {
+      const cutOff = writer.transaction().execute(async (transaction) => {
+        const mine = await sql<{ pid: number }>`select pg_backend_pid() as pid`.execute(transaction)
+        await sql`select pg_terminate_backend(${mine.rows[0]?.pid})`.execute(writer)
+        // Long enough for the break to arrive while no statement is under way.
+        await sleep(200)
+        await sql`select 1`.execute(transaction)
+      })
+      await expect(cutOff).rejects.toThrow()
+      const after = await sql<{ one: number }>`select 1 as one`.execute(writer)
+      expect(after.rows).toEqual([{ one: 1 }])
+    } finally {
+      await writer.destroy()
+    }
+  })
 
   it('that is started again under load costs plain answers meanwhile, and no answered write', async () => {
     const { dataFolder } = await places.freshPlace('data', 'SQLite')
