@@ -3,41 +3,10 @@ import { Nest } from '#domain/feeder/birds.ts'
 import type { Equipment } from '#domain/feeder/equipment.ts'
 import type { Feeder } from '#domain/feeder/feeder.ts'
 import { judgePlaces, preparePlaces } from '#domain/siting/judge-places.ts'
-import { siteFeeder } from '#domain/siting/site-feeder.ts'
 import { SiteRequest } from '#domain/siting/site-request.ts'
-import type { Proposal, SiteResult } from '#domain/siting/site-result.ts'
-import { placeAt, type SampleParts, sampleFeeder, straightLine } from './sample-feeder.ts'
-
-const LINE = straightLine(21, 500)
-
-function longFeeder(change: Partial<SampleParts> = {}): Feeder {
-  return sampleFeeder({
-    ...LINE,
-    ohmPerKm: [0.4, 0.5],
-    cases: [
-      { id: 'peak', name: 'Peak', loadFactor: 1, hoursPerYear: 1500 },
-      { id: 'light', name: 'Light', loadFactor: 0.2, hoursPerYear: 7260 },
-    ],
-    loads: LINE.poles.slice(1).map(({ id }) => ({
-      id: `l-${id}`,
-      pole: id,
-      kwA: 72,
-      kwB: 72,
-      kwC: 72,
-      kvarA: 25,
-      kvarB: 25,
-      kvarC: 25,
-      customers: 6,
-    })),
-    ...change,
-  })
-}
-
-function sited(feeder: Feeder, request: object = {}): SiteResult {
-  const outcome = siteFeeder(feeder, SiteRequest.parse(request))
-  if (outcome.status !== 'done') throw new Error(`Expected a result, got ${outcome.status}.`)
-  return outcome.result
-}
+import type { Proposal } from '#domain/siting/site-result.ts'
+import { LINE, longFeeder, sited } from './long-feeder.ts'
+import { placeAt } from './sample-feeder.ts'
 
 function judged(feeder: Feeder, poles: readonly string[], request: object = {}): Proposal {
   const judge = preparePlaces(feeder, SiteRequest.parse(request))

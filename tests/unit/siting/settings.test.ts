@@ -14,9 +14,9 @@ import { siteFeeder } from '#domain/siting/site-feeder.ts'
 import { SiteRequest } from '#domain/siting/site-request.ts'
 import { ProposedBank, type SiteResult } from '#domain/siting/site-result.ts'
 import { complex } from '#domain/units/complex.ts'
-import { type SampleParts, sampleFeeder, straightLine } from './sample-feeder.ts'
+import { LINE, loadsOf, sited } from './long-feeder.ts'
+import { type SampleParts, sampleFeeder } from './sample-feeder.ts'
 
-const LINE = straightLine(21, 500)
 const CASES = [
   { id: 'peak', name: 'Peak', loadFactor: 1, hoursPerYear: 1500 },
   { id: 'light', name: 'Light', loadFactor: 0.1, hoursPerYear: 7260 },
@@ -30,25 +30,9 @@ function feederWith(change: Partial<SampleParts> = {}): Feeder {
     poles,
     ohmPerKm: [0.4, 0.5],
     cases: CASES,
-    loads: LINE.poles.slice(1).map(({ id }) => ({
-      id: `l-${id}`,
-      pole: id,
-      kwA: 80,
-      kwB: 80,
-      kwC: 80,
-      kvarA: 25,
-      kvarB: 25,
-      kvarC: 25,
-      customers: 6,
-    })),
+    loads: loadsOf(80),
     ...change,
   })
-}
-
-function sited(feeder: Feeder, request: object = {}): SiteResult {
-  const outcome = siteFeeder(feeder, SiteRequest.parse(request))
-  if (outcome.status !== 'done') throw new Error(`Expected a result, got ${outcome.status}.`)
-  return outcome.result
 }
 
 function bankOf(result: SiteResult): ProposedBank {

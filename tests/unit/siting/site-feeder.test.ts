@@ -6,33 +6,7 @@ import { proposedRegulator } from '#domain/siting/proposed-regulator.ts'
 import { type SiteOutcome, siteFeeder } from '#domain/siting/site-feeder.ts'
 import { SiteRequest } from '#domain/siting/site-request.ts'
 import { SiteResult } from '#domain/siting/site-result.ts'
-import { type SampleParts, sampleFeeder, straightLine } from './sample-feeder.ts'
-
-const LINE = straightLine(21, 500)
-
-/** 10 km of line whose far half is low at peak; one load of 6 customers at each pole. */
-function longFeeder(change: Partial<SampleParts> = {}): Feeder {
-  return sampleFeeder({
-    ...LINE,
-    ohmPerKm: [0.4, 0.5],
-    cases: [
-      { id: 'peak', name: 'Peak', loadFactor: 1, hoursPerYear: 1500 },
-      { id: 'light', name: 'Light', loadFactor: 0.2, hoursPerYear: 7260 },
-    ],
-    loads: LINE.poles.slice(1).map(({ id }) => ({
-      id: `l-${id}`,
-      pole: id,
-      kwA: 72,
-      kwB: 72,
-      kwC: 72,
-      kvarA: 25,
-      kvarB: 25,
-      kvarC: 25,
-      customers: 6,
-    })),
-    ...change,
-  })
-}
+import { LINE, longFeeder } from './long-feeder.ts'
 
 function done(outcome: SiteOutcome): SiteResult {
   if (outcome.status !== 'done') throw new Error(`Expected a result, got ${outcome.status}.`)
