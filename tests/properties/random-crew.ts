@@ -180,3 +180,23 @@ export const unitsOf = (run: JobRun) =>
     const state = unitStatesAt(run, POLE)[phase]
     return state ? [{ phase, state }] : []
   })
+
+/** Bypasses closed, and units bridged, whose neutral the watch has not seen proven with a dead drive. */
+export function unsafeWays(start: JobRun, all: readonly Push[], watch: Watch): string[] {
+  const found: string[] = []
+  for (const { before, entry, after } of tapThrough(start, all)) {
+    if (!after) continue
+    for (const { phase, state } of unitsOf(after)) {
+      const was = unitStatesAt(before, POLE)[phase]
+      const isNowBypassed = state.isBypassClosed && was?.isBypassClosed === false
+      if (isNowBypassed && state.isUp && !watch.isSafe(phase)) found.push(`bypass of ${phase}`)
+    }
+    watch.see(before, entry)
+    for (const { phase, state } of unitsOf(after)) {
+      const isInLine = state.isUp && state.isSourceClosed && state.isLoadClosed
+      const isBridged = isInLine && (state.isBypassClosed || state.isJumperOn)
+      if (isBridged && !watch.isSafe(phase)) found.push(`way past ${phase}`)
+    }
+  }
+  return found
+}
